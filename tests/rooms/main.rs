@@ -8,6 +8,8 @@ mod doors;
 mod facade;
 mod maven;
 mod order;
+mod rings;
 mod sources;
+mod stairs;
 mod states;
 mod words;

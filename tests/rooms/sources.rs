@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::str::FromStr;
 
-use proc_macro2::{TokenStream, TokenTree};
+use proc_macro2::{Ident, TokenStream, TokenTree};
 
 /// The workspace's root.
 pub(crate) fn root() -> PathBuf {
@@ -54,41 +54,42 @@ fn visit(tokens: TokenStream, head: &str, found: &mut Vec<(String, usize)>) {
 
 /// The paths that a `::` begins: one, or one a member of a brace group.
 fn tails(tokens: &[TokenTree]) -> Vec<String> {
+    let named = path_tails(tokens).into_iter().filter(|(path, _)| !path.is_empty());
+    named.map(|(path, _)| path.join("::")).collect()
+}
+
+/// The same in parts, each with the name that it is imported as where that is another. Of a word without a `::`, one that is empty.
+pub(crate) fn path_tails(tokens: &[TokenTree]) -> Vec<(Vec<String>, Option<String>)> {
     match tokens {
         [TokenTree::Punct(a), TokenTree::Punct(b), rest @ ..] if a.as_char() == ':' && b.as_char() == ':' => {
             match rest {
-                [TokenTree::Ident(name), rest @ ..] => {
-                    let deeper = tails(rest);
-                    if deeper.is_empty() {
-                        vec![name.to_string()]
-                    } else {
-                        deeper.into_iter().map(|tail| format!("{name}::{tail}")).collect()
-                    }
+                [TokenTree::Ident(name), rest @ ..] => behind(name, rest),
+                [TokenTree::Group(group), ..] => {
+                    let members: Vec<TokenTree> = group.stream().into_iter().collect();
+                    members
+                        .split(|token| matches!(token, TokenTree::Punct(p) if p.as_char() == ','))
+                        .flat_map(|member| match member {
+                            [TokenTree::Ident(name), rest @ ..] => behind(name, rest),
+                            _ => Vec::new(),
+                        })
+                        .collect()
                 }
-                [TokenTree::Group(group), ..] => members(group.stream()),
-                _ => Vec::new(),
+                _ => vec![(Vec::new(), None)],
             }
         }
-        _ => Vec::new(),
+        [TokenTree::Ident(word), TokenTree::Ident(name), ..] if word == "as" => {
+            vec![(Vec::new(), Some(name.to_string()))]
+        }
+        _ => vec![(Vec::new(), None)],
     }
 }
 
-fn members(group: TokenStream) -> Vec<String> {
-    let tokens: Vec<TokenTree> = group.into_iter().collect();
-    tokens
-        .split(|token| matches!(token, TokenTree::Punct(p) if p.as_char() == ','))
-        .flat_map(|member| match member {
-            [TokenTree::Ident(name), rest @ ..] => {
-                let deeper = tails(rest);
-                if deeper.is_empty() {
-                    vec![name.to_string()]
-                } else {
-                    deeper.into_iter().map(|tail| format!("{name}::{tail}")).collect()
-                }
-            }
-            _ => Vec::new(),
-        })
-        .collect()
+fn behind(name: &Ident, rest: &[TokenTree]) -> Vec<(Vec<String>, Option<String>)> {
+    let mut tails = path_tails(rest);
+    for (path, _) in &mut tails {
+        path.insert(0, name.to_string());
+    }
+    tails
 }
 
 #[test]

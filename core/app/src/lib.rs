@@ -31,9 +31,9 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use zeroize::Zeroizing;
 
 pub use account::audit::{AuditProgress, AuditView};
+pub use account::bundle_report::{BundleReport, SetAsideLine};
 pub use account::bundles::{
-    BundleMade, BundleProgress, BundleReport, BundleRequest, FrameTaken, MOST_PARTS, MovingCode,
-    MovingReader, SetAsideLine,
+    BundleMade, BundleProgress, BundleRequest, FrameTaken, MOST_PARTS, MovingCode, MovingReader,
 };
 pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, ExchangeWord, word_limit};
 pub use account::records::{RecordLine, RecordStanding, RecordState, RecordView, TimelineEntry};
@@ -102,12 +102,16 @@ pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::view::{EquipmentView, LinkView, TagView, ZoneView};
 pub use tags::weighing::{WeighedFields, weigh_fields};
 pub use trust::acting::SignsAs;
-pub use trust::approvals::{ApprovalView, Approve, built_in_procedures};
-pub use trust::authority::{AuthorityView, Issue};
-pub use trust::before::{ActFault, ActField, IssueAsked, UsualTerms, usual_terms};
+pub use trust::approvals::{Approve, built_in_procedures};
+pub use trust::authority::Issue;
+pub use trust::before::{IssueAsked, UsualTerms, usual_terms};
 pub use trust::copy::AuthorityCopy;
-pub use trust::issued::{CredentialState, IssuedListView, IssuedView, roles_of, roles_said};
-pub use trust::setup::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
+pub use trust::fault::{ActFault, ActField};
+pub use trust::issued::{roles_of, roles_said};
+pub use trust::view::{
+    ApprovalView, AuthorityView, CredentialState, CredentialView, IssuedListView, IssuedView, SetUpStep,
+    SetUpView, SetUpWhat, TrustedView,
+};
 pub use view::{Stamp, clock};
 pub use walks::drawing::{DrawingView, DrawnCell, DrawnLine, procedure_drawing};
 pub use walks::inspections::InspectionView;

@@ -2,7 +2,7 @@
 
 use nalgebra::Vector3;
 
-use slingseal_words::{Degrees, Metres, Name, Newtons, Ratio, Source, Unit};
+use slingseal_words::{Degrees, Metres, Name, Newtons, Ratio, Source};
 
 use super::assessment::{
     Assessment, FLATTEST, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Warning, over,
@@ -15,7 +15,7 @@ use super::settle::{Rest, level_start, settle};
 use super::shown::shown;
 use super::why::why_not;
 use super::worst::worst_cases;
-use super::{Leg, RiggedLoad, RiggingError};
+use super::{RiggedLoad, RiggingError};
 
 /// Below this share of the weight a leg carries nothing.
 const NOTHING: f64 = 1e-9;
@@ -96,12 +96,6 @@ pub fn assess_with(load: &RiggedLoad, options: &Options) -> Assessment {
         beyond,
         warnings,
     }
-}
-
-/// The unit that forces are shown in: that of the first leg's rating.
-pub fn force_unit(load: &RiggedLoad) -> Unit {
-    let rating = load.legs.first().and_then(Leg::weakest);
-    rating.map_or(load.mass.unit(), |(_, rating)| rating.value.unit())
 }
 
 struct Weighed<'a> {

@@ -378,7 +378,7 @@ pub(super) const FLATTEST: f64 = 30.0;
 impl Warning {
     /// What to know; what to do.
     pub fn saying(&self) -> Saying {
-        let percent = |share: &Ratio| crate::report::percent(*share);
+        let percent = |share: &Ratio| crate::shown::percent(*share);
         match self {
             // Two lengths that look the same would tell nothing.
             Self::Slack { leg, length, closes } if length == closes => {

@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use super::links::LinkChange;
-use super::report::force_in;
+use super::shown::force_in;
 use super::tongue::beyond as beyond_saying;
 use super::{Assessment, LinkEffect};
 

@@ -14,6 +14,7 @@ mod error;
 mod file;
 mod flight;
 mod json;
+mod keys;
 mod limits;
 mod links;
 mod load;
@@ -34,7 +35,7 @@ mod write;
 #[cfg(test)]
 mod tests;
 
-pub use assess::{Options, assess, assess_with, force_unit};
+pub use assess::{Options, assess, assess_with};
 pub use assessment::{
     Assessment, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Side, Warning,
 };
@@ -50,8 +51,9 @@ pub use links::{LinkChange, LinkEffect, SeatedLink, link_effects};
 pub use load::{Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad};
 pub use picture::{Drawing, Pen, PictureError, Shape, Step, drawing, png, side_cells, svg};
 pub use read::{read, read_file};
-pub use report::{caution, force_in, report};
+pub use report::{caution, report};
 pub use rule::Rule;
+pub use shown::{force_in, force_unit};
 pub use solve::{
     Asked, Between, Moved, Proposal, Proposals, SetAnswer, SlingSet, SolveError, Stock, Wanted, WhatIf,
     Without, solve, solve_json, solve_report, what_if,

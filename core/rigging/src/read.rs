@@ -1,13 +1,12 @@
 //! Reading a rigged load from TOML. Every fault is told, with its place.
 
-use slingseal_catalogue::{Saying, rigging as words};
-use slingseal_words::{Dimension, Fault, Faults, Name, Part, Quantity, Source, Spot, TomlFile};
+use slingseal_catalogue::rigging as words;
+use slingseal_words::{Dimension, Fault, Faults, Name, Part, Quantity, Spot, TomlFile};
 
 use super::file::RiggingFile;
 use super::flight::read_flight;
-use super::load::{
-    Chain, CommonPart, Hook, Leg, LegPart, Rating, Reach, Reeved, RiggedLoad, Wrong, wrong_counts, wrong_load,
-};
+use super::keys::{missing, need_rating, place, rating, read_chain, read_leg_part, tell};
+use super::load::{CommonPart, Hook, Leg, Rating, Reach, RiggedLoad, wrong_counts, wrong_load};
 use super::solve::{Stock, read_ropes, read_set};
 use super::weigh::{Weighed, Weighing, read_weighing, weigh, written};
 use super::{RiggingError, Rule};
@@ -179,14 +178,6 @@ fn read_leg(part: &Part<'_>) -> Option<Leg> {
     Some(leg)
 }
 
-pub(super) fn read_leg_part(part: &Part<'_>) -> Option<LegPart> {
-    let (name, rating) = (part.need("name", Name::new), need_rating(part, "rated"));
-    part.no_more();
-    let leg_part = LegPart { name: name?, rating: rating? };
-    tell(part, leg_part.wrong());
-    Some(leg_part)
-}
-
 fn read_reach(part: &Part<'_>) -> Option<Reach> {
     let (length, rope) =
         (part.quantity("length", Dimension::Length), part.quantity("rope", Dimension::Length));
@@ -209,62 +200,5 @@ fn read_reach(part: &Part<'_>) -> Option<Reach> {
             part.fault("length", words::KeyMissing { key: "length" }, words::ReachMissingMend);
             None
         }
-    }
-}
-
-/// `seated` is whether the link in the grab hook is written, or not known yet.
-pub(super) fn read_chain(part: &Part<'_>, seated: bool) -> Option<Chain> {
-    let count = |key: &'static str, example: &str| {
-        if !part.has(key) {
-            return missing(part, key, example);
-        }
-        let number = part.integer(key)?;
-        let fits = u16::try_from(number).ok().filter(|number| *number <= RiggedLoad::MOST_LINKS);
-        if fits.is_none() {
-            part.fault(key, words::LinksOut { key, number: number.to_string() }, words::LinksOutMend);
-        }
-        fits
-    };
-    let links = count("links", "110");
-    let seated = if seated { count("seated", "3") } else { Some(1) };
-    let pitch = part
-        .quantity("pitch", Dimension::Length)
-        .or_else(|| if part.has("pitch") { None } else { missing(part, "pitch", "\"1.09 in\"") });
-    let reeved = part.need("reeved", |text| match text {
-        "loop" => Ok(Reeved::Loop),
-        "single" => Ok(Reeved::Single),
-        text => Err(Saying::from(words::ReevedWrong { text })),
-    });
-    part.no_more();
-    Some(Chain { links: links?, seated: seated?, pitch: pitch?, reeved: reeved? })
-}
-
-pub(super) fn place(part: &Part<'_>, key: &'static str) -> Option<[Quantity; 3]> {
-    if !part.has(key) {
-        return missing(part, key, "[\"0 m\", \"0 m\", \"0 m\"]");
-    }
-    part.quantities(key, Dimension::Length)
-}
-
-pub(super) fn rating(part: &Part<'_>, key: &'static str) -> Option<Rating> {
-    let source = part.maybe("source", Source::new);
-    part.rating(key).map(|value| Rating { value, source })
-}
-
-pub(super) fn need_rating(part: &Part<'_>, key: &'static str) -> Option<Rating> {
-    let read = rating(part, key);
-    if part.has(key) { read } else { missing(part, key, "\"2500 lb\"") }
-}
-
-pub(super) fn missing<T>(part: &Part<'_>, key: &'static str, example: &str) -> Option<T> {
-    if !part.has(key) {
-        part.fault(key, words::KeyMissing { key }, words::KeyMissingMend { key, example });
-    }
-    None
-}
-
-pub(super) fn tell(part: &Part<'_>, wrong: Vec<Wrong>) {
-    for (key, error) in wrong {
-        part.fault_of(key, error.saying(), words::MendIt);
     }
 }

@@ -1,11 +1,10 @@
 //! The assessment in sentences, in the units of the input.
 
 use slingseal_catalogue::{Language, Saying, rigging as words};
-use slingseal_words::{Newtons, Quantity, Ratio, STANDARD_GRAVITY, Unit};
+use slingseal_words::{Newtons, Quantity, Unit};
 
-use super::assess::force_unit;
 use super::links::LinkChange;
-use super::shown::shown;
+use super::shown::{force_in, force_unit, percent};
 use super::{Assessment, Hang, Held, LegLoad, LinkEffect, RiggedLoad, tongue};
 
 /// The report as plain text, one line a sentence or a leg, with a line break at its end. `links` may be empty. Where it stands
@@ -178,16 +177,4 @@ pub(super) fn by_rules(hang: &Hang, with_books: bool) -> Saying {
         (false, true) => words::RulesTwoBooks { two }.into(),
         (false, false) => words::RulesTwo { two }.into(),
     }
-}
-
-/// A force in a unit of force or mass.
-pub fn force_in(newtons: Newtons, unit: Unit) -> Quantity {
-    match unit.dimension() {
-        slingseal_words::Dimension::Mass => shown(newtons.value() / STANDARD_GRAVITY, unit),
-        _ => shown(newtons.value(), unit),
-    }
-}
-
-pub(super) fn percent(ratio: Ratio) -> String {
-    format!("{:.0} %", ratio.value() * 100.0)
 }

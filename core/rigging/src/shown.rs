@@ -1,6 +1,8 @@
 //! Computed values in the units of the input, rounded to what a person can use.
 
-use slingseal_words::{Quantity, Unit};
+use slingseal_words::{Dimension, Newtons, Quantity, Ratio, STANDARD_GRAVITY, Unit};
+
+use super::{Leg, RiggedLoad};
 
 /// `si` SI units as a quantity of `unit`, with at least three significant digits and no more decimals than the trade
 /// measures. A value too large to show stops at the largest quantity.
@@ -23,4 +25,23 @@ pub(super) fn shown(si: f64, unit: Unit) -> Quantity {
     Quantity::nearest(rounded, unit)
         .or_else(|| Quantity::from_thousandths(1_000_000_000_000, unit))
         .unwrap_or_else(|| unreachable!("the largest quantity is a quantity"))
+}
+
+/// The unit that forces are shown in: that of the first leg's rating.
+pub fn force_unit(load: &RiggedLoad) -> Unit {
+    let rating = load.legs.first().and_then(Leg::weakest);
+    rating.map_or(load.mass.unit(), |(_, rating)| rating.value.unit())
+}
+
+/// A force in a unit of force or mass.
+pub fn force_in(newtons: Newtons, unit: Unit) -> Quantity {
+    match unit.dimension() {
+        Dimension::Mass => shown(newtons.value() / STANDARD_GRAVITY, unit),
+        _ => shown(newtons.value(), unit),
+    }
+}
+
+/// A share as whole hundredths, the nearest.
+pub(super) fn percent(ratio: Ratio) -> String {
+    format!("{:.0} %", ratio.value() * 100.0)
 }

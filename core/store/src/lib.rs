@@ -28,6 +28,7 @@ mod open;
 mod papers;
 mod procedures;
 mod records;
+mod remembered;
 mod said;
 mod schema;
 mod search;
@@ -55,7 +56,6 @@ pub use hold::Patience;
 pub use inspections::{InspectionRow, SubjectKind};
 pub use keep::{QuarantineRow, VaultRow};
 pub use loads::LoadRow;
-pub use memory::MemoryRow;
 pub use mend::Saved;
 pub use movements::{FlowRow, MovementRow};
 pub use open::{Lost, Opened, SetAside};
@@ -64,6 +64,7 @@ pub use procedures::ProcedureTextRow;
 pub use records::{
     DeficiencyRow, EquipmentRow, Judged, NewRecord, Outcome, Put, RecordBytes, RecordRow, Standing,
 };
+pub use remembered::MemoryRow;
 pub use said::{AuthoredRow, SAID_PAGE, WordKind};
 use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
 pub use strays::{StrayKind, StrayRow};

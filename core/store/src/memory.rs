@@ -2,20 +2,9 @@ use slingseal_words::Time;
 
 use super::table::Table;
 use super::values::{count_in, count_out};
-use super::{Reader, StoreError, Tx};
+use super::{MemoryRow, Reader, StoreError, Tx};
 
 pub(super) static MEMORY: Table = Table::new("memory", "one", &["one", "writes", "judged", "put_back"]);
-
-/// What this device remembers of itself.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct MemoryRow {
-    /// Writes that left no entry in the journal.
-    pub writes: u64,
-    /// The latest time that its own clock showed when it judged or took in anything. It never goes back.
-    pub judged: Option<Time>,
-    /// Since when an older copy of this file is known to have been put back; none where nothing is known of it.
-    pub put_back: Option<Time>,
-}
 
 impl Tx<'_> {
     /// Leaves the trace of a judgement: this clock was not before `now`.

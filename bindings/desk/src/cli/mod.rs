@@ -11,7 +11,6 @@ mod report;
 mod rigging;
 mod tag;
 #[cfg(test)]
-#[allow(clippy::unwrap_used, clippy::panic, reason = "a test fails by panicking")]
 mod tests;
 mod usage;
 

@@ -3,10 +3,11 @@
 
 use slingseal_app::catalogue::page as words;
 use slingseal_app::{
-    ActFault, ActField, AppError, Approve, AuthorityView, CodeView, Issue, IssuedView, Language, Role,
-    roles_of, roles_said,
+    ActFault, ActField, AppError, Approve, AuthorityView, Issue, IssuedView, Language, Role, roles_of,
+    roles_said,
 };
 
+use super::act::{Act, Done};
 use super::ask::{self, Form};
 use super::desk::Desk;
 use super::frame::shown;
@@ -14,64 +15,6 @@ use super::http::Request;
 use super::page::{self, ActForm, Choices, Signing};
 use super::reply::{Reply, status_of};
 use crate::output::bad_input;
-
-/// What can be done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Act {
-    Void,
-    Approve,
-    Withdraw,
-    Issue,
-    Revoke,
-    Distrust,
-}
-
-impl Act {
-    /// By its part of an address.
-    fn of(name: &str) -> Option<Self> {
-        let all = [Self::Void, Self::Approve, Self::Withdraw, Self::Issue, Self::Revoke, Self::Distrust];
-        all.into_iter().find(|act| act.name() == name)
-    }
-
-    pub(super) fn name(self) -> &'static str {
-        match self {
-            Self::Void => "void",
-            Self::Approve => "approve",
-            Self::Withdraw => "withdraw",
-            Self::Issue => "issue",
-            Self::Revoke => "revoke",
-            Self::Distrust => "distrust",
-        }
-    }
-
-    pub(super) fn title(self, language: Language) -> String {
-        match self {
-            Self::Void => words::ActVoidTitle.say(language),
-            Self::Approve => words::ActApproveTitle.say(language),
-            Self::Withdraw => words::ActWithdrawTitle.say(language),
-            Self::Issue => words::ActIssueTitle.say(language),
-            Self::Revoke => words::ActRevokeTitle.say(language),
-            Self::Distrust => words::ActDistrustTitle.say(language),
-        }
-    }
-
-    /// The page of the navigation that it belongs to.
-    fn place(self) -> &'static str {
-        match self {
-            Self::Void => "/",
-            Self::Approve | Self::Withdraw => "/procedures",
-            Self::Issue | Self::Revoke | Self::Distrust => "/people",
-        }
-    }
-}
-
-/// What was done, to be shown under an address of its own.
-pub(super) struct Done {
-    pub(super) act: Act,
-    pub(super) said: String,
-    pub(super) code: Option<CodeView>,
-    pub(super) next: String,
-}
 
 /// The form of an act, with what its address told.
 pub(super) fn asked(desk: &Desk, name: &str, query: &Form) -> Result<Reply, AppError> {

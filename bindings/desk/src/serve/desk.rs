@@ -3,9 +3,9 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use slingseal_app::catalogue::page as words;
-use slingseal_app::{App, AppError, CheckPageMade, Language, MovingCode};
+use slingseal_app::{App, AppError, CheckPageMade, Language, MovingCode, Role};
 
-use super::acts::Done;
+use super::act::Done;
 use super::ask::Form;
 use super::forms::Forms;
 use super::guard::Guard;
@@ -81,6 +81,22 @@ impl Desk {
     /// This page is open to one.
     pub(super) fn not_in_the_clear(&self) -> Result<(), AppError> {
         if self.guard.in_the_clear() { Err(bad_input(words::PinNotInTheClear)) } else { Ok(()) }
+    }
+
+    /// Whether this home is an authority that may act here.
+    pub(super) fn is_authority(&self) -> Result<bool, AppError> {
+        Ok(self.app.set_up()?.authority.is_some() && !self.guard.in_the_clear())
+    }
+
+    /// Who signs here in a role. Over an open network nobody: the PIN would travel in the clear.
+    pub(super) fn credentialed(&self, role: Role) -> Result<Option<String>, AppError> {
+        let credential = self
+            .app
+            .set_up()?
+            .credential
+            .filter(|credential| !credential.expired && !self.guard.in_the_clear());
+        let fitting = credential.filter(|credential| credential.roles.contains(&role));
+        Ok(fitting.map(|fitting| fitting.holder))
     }
 
     /// The token of a form that is shown now and signs one thing.

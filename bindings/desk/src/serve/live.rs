@@ -14,6 +14,8 @@ use tokio::sync::mpsc;
 const LISTENERS: usize = 16;
 /// Events that wait for one listener; one that takes none is let go.
 const WAITING: usize = 32;
+/// Loads on one shelf of the board: what is watched is what is shown.
+pub(super) const SHELF: u32 = 24;
 /// The least wait between two looks at the board.
 pub(super) const LOOK: Duration = Duration::from_secs(2);
 /// How often a line goes out although nothing happened: a connection that nobody holds any more shows by it.
@@ -85,7 +87,7 @@ impl Live {
 /// # Errors
 /// Storage.
 pub(super) fn board_now(app: &App) -> Result<Vec<u8>, AppError> {
-    let all = BoardRequest { days: 3_650, most: super::routes::SHELF, ..BoardRequest::default() };
+    let all = BoardRequest { days: 3_650, most: SHELF, ..BoardRequest::default() };
     let board = app.board_of(&all)?;
     let shown = serde_json::to_vec(&(board.columns, board.notices, board.zones)).unwrap_or_default();
     Ok(Sha256::digest(shown).to_vec())

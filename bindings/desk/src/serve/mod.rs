@@ -1,6 +1,7 @@
 //! `serve`: the leader's page. A server for the people at one desk: pages are made here, the browser shows
 //! them. It answers this machine alone unless an address is opened on purpose.
 
+mod act;
 mod acts;
 mod ask;
 mod desk;

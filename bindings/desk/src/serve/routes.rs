@@ -1,14 +1,14 @@
-//! Which page answers which path: `look` what is asked for, `post` what changes something, and the nouns that both speak of.
+//! Which page answers which path: `look` what is asked for, `post` what changes something.
 
 mod closing;
 mod export;
 mod find;
 mod look;
+mod piece;
 mod plan;
 mod post;
 
 use slingseal_app::catalogue::page as words;
-use slingseal_app::{AppError, Role};
 
 use super::ask::Ask;
 use super::desk::Desk;
@@ -18,11 +18,6 @@ use super::page;
 use super::reply::{Reply, status_of};
 use look::looked;
 use post::posted;
-
-/// Records on one page.
-const PAGE: u32 = 50;
-/// Loads on one shelf of the board.
-pub(super) const SHELF: u32 = 24;
 
 /// Answers one request.
 pub(super) fn answer(desk: &Desk, mut request: Request) -> Reply {
@@ -64,22 +59,4 @@ fn guarded(desk: &Desk, request: &mut Request) -> Reply {
             Reply::page(page::turned_away(&error.say(desk.app.spoken()), desk.app.spoken())).status(500)
         }
     })
-}
-
-/// Whether this home is an authority that may act here.
-fn is_authority(desk: &Desk) -> Result<bool, AppError> {
-    Ok(desk.app.set_up()?.authority.is_some() && !desk.guard.in_the_clear())
-}
-
-/// Who signs tags here. Over an open network nobody: the PIN would travel in the clear.
-fn signer(desk: &Desk) -> Result<Option<String>, AppError> {
-    credentialed(desk, Role::Planner)
-}
-
-/// Who signs here in a role; over an open network nobody.
-fn credentialed(desk: &Desk, role: Role) -> Result<Option<String>, AppError> {
-    let credential =
-        desk.app.set_up()?.credential.filter(|credential| !credential.expired && !desk.guard.in_the_clear());
-    let fitting = credential.filter(|credential| credential.roles.contains(&role));
-    Ok(fitting.map(|fitting| fitting.holder))
 }

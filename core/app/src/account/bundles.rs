@@ -8,6 +8,7 @@ use std::io::{Read, Write};
 
 use serde::Serialize;
 
+use crate::account::bundle_report::BundleReport;
 use crate::account::heads::heads;
 use crate::account::merge::Merge;
 use crate::error::said_by_system;
@@ -15,7 +16,7 @@ use crate::hook::admission::Admission;
 use crate::hook::ahead::Opener;
 use crate::procedures::comes_with_the_program;
 use crate::walks::record::entry_digest;
-use crate::{App, AppError, CodeView, Inner, ProcedureView};
+use crate::{App, AppError, CodeView, Inner};
 use slingseal_account::sync::{
     BundleReader, BundleWriter, FrameReader, FrameWriter, Have, HeadItem, Heard, Item, ItemKind, Known,
     Piece, RecordItem,
@@ -60,40 +61,6 @@ pub struct BundleProgress {
     pub bytes: u64,
     /// Items that were judged.
     pub items: u64,
-}
-
-/// Something of a bundle that was not taken in.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct SetAsideLine {
-    /// Which item, counted from one, or where the damage is.
-    pub place: String,
-    /// What it is: `record`, `void`, …, or `damage`.
-    pub kind: String,
-    /// Why, and what to do.
-    pub reason: String,
-}
-
-/// What became of a bundle.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-pub struct BundleReport {
-    /// Records that are new here.
-    pub new: u32,
-    /// Records of which only the seal was here.
-    pub completed: u32,
-    /// Records that were here.
-    pub known: u32,
-    /// Tags, voids, credentials and rosters that are new here.
-    pub papers: u32,
-    /// Reports of what became of loads that are new here.
-    pub movements: u32,
-    /// Photographs that are new here.
-    pub photos: u32,
-    /// Editions of procedures that are new here; those that nobody trusted here approves are kept apart.
-    pub procedures: Vec<ProcedureView>,
-    /// What was set aside, in the order of the bundle; after the first thousand one line tells how many more.
-    pub set_aside: Vec<SetAsideLine>,
-    /// What the leader should look into, though nothing was refused.
-    pub warnings: Vec<String>,
 }
 
 /// A bundle as a moving code.

@@ -4,10 +4,10 @@ use serde::Serialize;
 use slingseal_catalogue::{refusals as words, story};
 
 use crate::account::Knowledge;
-use crate::leader::story::{moment, rigged, sealed};
 use crate::procedures::standing::EditionState;
 use crate::walks::entries::{EVENT, events};
 use crate::walks::record::{entry_digest, walk_of_record};
+use crate::walks::told::{moment, rigged, sealed};
 use crate::walks::view::FindingView;
 use crate::{App, AppError, Inner, Stamp, TagView};
 use slingseal_account::report::{Moment, MomentKind, walked_too_fast};

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{CloseRequest, named};
+use super::request::{CloseRequest, named};
 use crate::account::heads::handed_over;
 use crate::leader::day_of;
 use crate::view::hex;

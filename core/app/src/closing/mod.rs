@@ -2,31 +2,20 @@
 //! leader signs and hands up.
 
 mod account;
-
-use std::collections::BTreeSet;
+mod request;
 
 use serde::Serialize;
 
 use self::account::Account;
+pub use self::request::CloseRequest;
 use crate::trust::vault::DEVICE_VAULT;
-use crate::{App, AppError, CodeView, Inner, Received, Stamp};
+use crate::{App, AppError, CodeView, Inner, Stamp};
 use slingseal_account::report::{OpenPoint, PointKind, counts, open_points};
 use slingseal_catalogue::{Language, closing as words};
 use slingseal_message::closing::{ClosingStatement, Explained, MOST_EXPLAINED};
 use slingseal_message::envelope::{Kind, Limits, wrap};
 use slingseal_message::trust::{Role, SecretKey, Signer};
 use slingseal_words::{Description, Digest, Note, Seconds};
-
-/// What an account is closed of; without a day and loads, everything that is here.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct CloseRequest {
-    /// Loads of which anything is told of this day, UTC: `2026-11-25`.
-    pub day: Option<String>,
-    /// These loads, by their numbers.
-    pub loads: Vec<String>,
-    /// What the leader calls it: an operation. Where nothing is given, the day, else the loads.
-    pub name: Option<String>,
-}
 
 /// What does not add up of an account.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -130,15 +119,6 @@ const LEAST_SECONDS: &str = "least-seconds-a-card";
 
 fn note_key(id: &str) -> String {
     format!("closing-note/{id}")
-}
-
-/// What an account of some loads is called, where the leader does not say: their numbers, as far as a name has room.
-fn named(loads: &BTreeSet<String>, language: Language) -> String {
-    let all = loads.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
-    match (Description::new(&all), loads.first()) {
-        (Err(_), Some(first)) => words::LoadAndMore { first, more: loads.len() - 1 }.say(language),
-        _ => all,
-    }
 }
 
 impl App {
@@ -349,11 +329,9 @@ impl Inner {
         Ok(ClosingMade { text: wrap(Kind::Closing, &bytes), code, statement })
     }
 
-    pub(crate) fn receive_closing(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
+    /// Takes in what a leader handed up; whether it is new here.
+    pub(crate) fn receive_closing(&mut self, bytes: &[u8]) -> Result<(ClosingView, bool), AppError> {
         let ((statement, signer), new) = self.admit(|admission| admission.closing(bytes))?;
-        Ok(Received::Closing {
-            statement: Box::new(view_of(&statement, &signer, Digest::of(bytes), self.language())),
-            new,
-        })
+        Ok((view_of(&statement, &signer, Digest::of(bytes), self.language()), new))
     }
 }

@@ -12,7 +12,7 @@ use slingseal_message::envelope::{Kind, Reader as Cbor, Writer};
 use slingseal_message::trust::Trusted;
 use slingseal_store::{ExamPaper, ExamPaperRow, Reader, Tx};
 use slingseal_walk::exam::{ExamError, ExamResult, JudgedSheet, Lock, OpenedSheet, judge_lock, judge_result};
-use slingseal_words::{Digest, Language, Time};
+use slingseal_words::{CallSign, Digest, Language, LoadNumber, Time};
 
 impl From<ExamError> for AppError {
     fn from(error: ExamError) -> Self {
@@ -193,20 +193,28 @@ impl Inner {
     }
 }
 
+/// A lock or a result that was taken in.
+pub(crate) struct ReceivedPaper {
+    pub(crate) id: Digest,
+    pub(crate) load: LoadNumber,
+    /// Who signed it.
+    pub(crate) by: CallSign,
+    pub(crate) new: bool,
+}
+
 /// Kept for [`App::receive`]: a lock or a result that came as a code.
 impl App {
-    pub(crate) fn receive_exam(&self, kind: Kind, bytes: &[u8]) -> Result<crate::Received, AppError> {
+    pub(crate) fn receive_exam(&self, kind: Kind, bytes: &[u8]) -> Result<ReceivedPaper, AppError> {
         let mut inner = self.lock();
         let now = inner.now();
         let trusted = inner.trusted()?;
         if kind == Kind::ExamKey {
             let (lock, signer) = judge_lock(&trusted, bytes)?;
             let new = inner.store.write(|tx| put_lock(tx, &lock, bytes, now))?;
-            return Ok(crate::Received::Examination {
-                what: kind.into(),
-                id: Digest::of(bytes).to_string(),
-                load: lock.load.to_string(),
-                by: signer.credential.holder.to_string(),
+            return Ok(ReceivedPaper {
+                id: Digest::of(bytes),
+                load: lock.load,
+                by: signer.credential.holder,
                 new,
             });
         }
@@ -215,12 +223,6 @@ impl App {
         let lock = lock.ok_or_else(|| AppError::not_found(words::KeyExaminationResultKnownScan))?;
         let (result, _, signer) = judge_result(&trusted, &lock.bytes, bytes)?;
         let new = inner.store.write(|tx| put_result(tx, &result, bytes, now))?;
-        Ok(crate::Received::Examination {
-            what: kind.into(),
-            id: Digest::of(bytes).to_string(),
-            load: result.load.to_string(),
-            by: signer.credential.holder.to_string(),
-            new,
-        })
+        Ok(ReceivedPaper { id: Digest::of(bytes), load: result.load, by: signer.credential.holder, new })
     }
 }

@@ -2,74 +2,22 @@
 //! beside the one writer. Each signature is checked strictly and by itself: an equation over many at once takes what the strict check
 //! refuses.
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
+use std::collections::BTreeSet;
 
 use rayon::prelude::*;
-use slingseal_account::sync::{Item, ItemKind, RecordItem, examine_body};
+use slingseal_account::sync::{Item, ItemKind, RecordItem};
 use slingseal_judgement::LoadWord;
 use slingseal_message::envelope::{Kind, Limits, Sign1};
-use slingseal_message::seal::{Record, Seal};
-use slingseal_message::tag::{Tag, kind_of_tag};
+use slingseal_message::seal::Record;
+use slingseal_message::tag::kind_of_tag;
 use slingseal_message::trust::Trusted;
-use slingseal_store::{DeficiencyRow, EquipmentRow, WalkFactsRow};
-use slingseal_walk::procedure::Expanded;
 use slingseal_words::Digest;
 
 use crate::AppError;
-use crate::hook::admission::agrees;
-use crate::walks::record::{deficiencies, entry_digest, equipment, walk_facts, walk_from};
+use crate::walks::full_record::{Full, Plans};
 
 /// Fewer words are opened where they are taken in.
 const WORTH_CORES: usize = 8;
-
-/// Written-out procedures by the digests of their texts: a digest names one text for ever.
-pub(crate) type Plans = BTreeMap<Digest, Arc<Expanded>>;
-
-/// A full record that says what its seal says, folded: what is kept of it.
-#[derive(Debug)]
-pub(crate) struct Full {
-    pub(crate) tag: Tag,
-    pub(crate) tag_digest: Digest,
-    pub(crate) device: [u8; 16],
-    /// The end of its device's journal.
-    pub(crate) head: (u64, Digest),
-    pub(crate) procedure: Digest,
-    pub(crate) photos: Vec<Digest>,
-    pub(crate) facts: WalkFactsRow,
-    pub(crate) deficiencies: Vec<DeficiencyRow>,
-    pub(crate) equipment: Vec<EquipmentRow>,
-}
-
-impl Full {
-    /// Folds a full record and holds it against its seal, whose own digest is `own`.
-    ///
-    /// # Errors
-    /// The bytes are not what was sealed, or no record, or its walk is none; whatever `plan` says of the procedure.
-    pub(crate) fn of(
-        seal: &Seal,
-        own: Digest,
-        bytes: &[u8],
-        plan: impl FnOnce(&Digest) -> Result<Arc<Expanded>, AppError>,
-    ) -> Result<Self, AppError> {
-        let record =
-            examine_body(seal, bytes, &entry_digest).map_err(|unfit| AppError::refused(unfit.to_string()))?;
-        // Whatever is wrong inside a record is the record's fault, and no damage of this home.
-        let (walk, tag) = walk_from(&record, plan(&record.procedure_digest)?).map_err(AppError::bad_input)?;
-        agrees(seal, &walk, &tag).map_err(|unfit| AppError::refused(unfit.to_string()))?;
-        Ok(Self {
-            tag_digest: Digest::of(&record.tag),
-            device: record.device,
-            head: record.head,
-            procedure: record.procedure_digest,
-            facts: walk_facts(own, seal.record, &record, &walk),
-            deficiencies: deficiencies(&walk),
-            equipment: equipment(&tag),
-            photos: record.photos,
-            tag,
-        })
-    }
-}
 
 /// What was made out of an item ahead of its turn.
 #[derive(Debug, Default)]

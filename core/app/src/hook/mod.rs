@@ -1,17 +1,19 @@
 //! The hook check: scan the seal, scan the tag, one verdict. And the word that takes a seal back.
 
-use slingseal_catalogue::{judgement as judgement_words, refusals as words};
 pub(crate) mod admission;
 pub(crate) mod ahead;
+mod last_scan;
 pub(crate) mod page;
 pub(crate) mod receive;
 
 use serde::Serialize;
+use slingseal_catalogue::{judgement as judgement_words, refusals as words};
 
+pub(crate) use self::last_scan::LastScan;
 use crate::account::strays::Origin;
 use crate::account::{Knowledge, open_word};
 use crate::hook::admission::{Admission, is_sealed, seal_of};
-use crate::trust::before::{ActFault, ActField};
+use crate::trust::fault::{ActFault, ActField};
 use crate::trust::vault::DEVICE_VAULT;
 use crate::{App, AppError, CodeView, Inner, Stamp, TagView};
 use slingseal_judgement::{
@@ -152,21 +154,6 @@ fn shown(text: &str) -> Result<ShownCode, AppError> {
         ShownError::OtherKind(_) => AppError::bad_input(error),
         ShownError::Text(error) => error.into(),
     })
-}
-
-/// What was judged last, to be drawn again.
-pub(crate) struct LastScan {
-    seen: Vec<Judged>,
-}
-
-impl LastScan {
-    /// What was shown: the gravest, and the tag beside it.
-    pub(crate) fn gravest(&self) -> Option<(&Judgement, Option<&LoadWord>)> {
-        let judgements: Vec<Judgement> = self.seen.iter().map(|seen| seen.judgement.clone()).collect();
-        let worst = gravest(&judgements);
-        let worst = self.seen.iter().find(|seen| Some(&seen.judgement) == worst)?;
-        Some((&worst.judgement, worst.tag.as_ref()))
-    }
 }
 
 impl App {

@@ -169,8 +169,14 @@ impl App {
                 })
             }
             Kind::Void => inner.receive_void(&bytes),
-            Kind::Movement => inner.receive_movement(&bytes),
-            Kind::Closing => inner.receive_closing(&bytes),
+            Kind::Movement => {
+                let (report, new) = inner.receive_movement(&bytes)?;
+                Ok(Received::Movement { report: Box::new(report), new })
+            }
+            Kind::Closing => {
+                let (statement, new) = inner.receive_closing(&bytes)?;
+                Ok(Received::Closing { statement: Box::new(statement), new })
+            }
             Kind::Tag | Kind::TagWithBasis => {
                 let tag = inner.admit(|admission| {
                     let tag = admission.open(kind, &bytes)?;
@@ -186,7 +192,14 @@ impl App {
             Kind::ExamKey | Kind::ExamResult => {
                 inner.admit(|_| Ok(()))?;
                 drop(inner);
-                self.receive_exam(kind, &bytes)
+                let paper = self.receive_exam(kind, &bytes)?;
+                Ok(Received::Examination {
+                    what: kind.into(),
+                    id: paper.id.to_string(),
+                    load: paper.load.to_string(),
+                    by: paper.by.to_string(),
+                    new: paper.new,
+                })
             }
         }
     }

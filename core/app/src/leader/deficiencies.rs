@@ -4,41 +4,11 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use crate::leader::weeks::Period;
-use crate::{App, AppError, Inner, Stamp};
+use crate::{App, AppError, Inner, ShareView, Stamp};
 use slingseal_account::report::Share;
 use slingseal_store::{GroupBy, GroupCount, PointCount};
 use slingseal_walk::procedure::Expanded;
 use slingseal_words::{PointId, ProcedureId, Seconds};
-
-/// A share with its 95 % interval (Wilson), in per cent.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct ShareView {
-    /// Found.
-    pub found: u32,
-    /// Among all.
-    pub of: u32,
-    /// The share; none where nothing was counted.
-    pub percent: Option<f64>,
-    /// The lower bound.
-    pub low_percent: Option<f64>,
-    /// The upper bound.
-    pub high_percent: Option<f64>,
-}
-
-impl From<Share> for ShareView {
-    fn from(share: Share) -> Self {
-        let percent = |pick: fn(&slingseal_account::report::Interval) -> slingseal_words::Ratio| {
-            share.interval.as_ref().map(|interval| pick(interval).value() * 100.0)
-        };
-        Self {
-            found: share.found,
-            of: share.of,
-            percent: percent(|interval| interval.share),
-            low_percent: percent(|interval| interval.low),
-            high_percent: percent(|interval| interval.high),
-        }
-    }
-}
 
 /// A point, and in how many inspections of its procedure it was deficient.
 #[derive(Clone, Debug, PartialEq, Serialize)]

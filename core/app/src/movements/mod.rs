@@ -11,7 +11,7 @@ use crate::account::open_word;
 use crate::hook::LastScan;
 use crate::trust::vault::DEVICE_VAULT;
 use crate::view::hex;
-use crate::{App, AppError, CodeView, Inner, Received, Stamp, VerdictWord};
+use crate::{App, AppError, CodeView, Inner, Stamp, VerdictWord};
 use slingseal_catalogue::{movement as words, refusals};
 use slingseal_journal::NewEntry;
 use slingseal_judgement::{Author, LoadWord, ReportWeight};
@@ -413,7 +413,8 @@ impl Inner {
         Ok(ReportMade { code: CodeView::of(Kind::Movement, bytes)?, report: self.movement_view(&word)? })
     }
 
-    pub(crate) fn receive_movement(&mut self, bytes: &[u8]) -> Result<Received, AppError> {
+    /// Takes in a report; whether it is new here.
+    pub(crate) fn receive_movement(&mut self, bytes: &[u8]) -> Result<(MovementView, bool), AppError> {
         let (word, new) = self.admit(|admission| {
             let word = admission.open(Kind::Movement, bytes)?;
             let new = admission.movement(&word, false)?;
@@ -421,7 +422,7 @@ impl Inner {
         })?;
         let own = self.store.read().movement(word.load().as_str(), word.digest())?.is_some_and(|row| row.own);
         let word = if own { word.written_here() } else { word };
-        Ok(Received::Movement { report: Box::new(self.movement_view(&word)?), new })
+        Ok((self.movement_view(&word)?, new))
     }
 
     pub(crate) fn movements(&self, load: &LoadNumber) -> Result<Vec<MovementView>, AppError> {

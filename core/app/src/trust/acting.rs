@@ -3,10 +3,11 @@
 use serde::Serialize;
 use slingseal_catalogue::{refusals as words, trust as trust_words};
 
-use super::issued::{CredentialState, roster_warning};
-use crate::{App, AppError, CredentialView, Inner};
-use slingseal_message::trust::{Role, Trusted, TrustedAuthority};
-use slingseal_words::{Name, same_name};
+use super::issued::roster_warning;
+use super::meant::meant;
+use super::view::{CredentialState, CredentialView};
+use crate::{App, AppError, Inner};
+use slingseal_message::trust::Role;
 
 /// The credential that this device signs with in a role.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -84,27 +85,6 @@ impl App {
             lines.extend(warning.map(|warning| warning.say(inner.language())));
         }
         Ok(lines)
-    }
-}
-
-/// The one trusted authority that a fingerprint or a name means.
-pub(super) fn meant<'t>(trusted: &'t Trusted, who: &str) -> Result<&'t TrustedAuthority, AppError> {
-    let mut meant: Vec<_> = trusted.iter().filter(|authority| authority.key.has_fingerprint(who)).collect();
-    if meant.is_empty() {
-        let shown = |authority: &&TrustedAuthority| same_name(authority.name.as_str(), who);
-        meant = trusted.iter().filter(shown).collect();
-    }
-    if meant.is_empty() {
-        meant = Name::received(who).map(|name| trusted.named(&name).collect()).unwrap_or_default();
-    }
-    match meant.as_slice() {
-        [one] => Ok(one),
-        [] => Err(AppError::not_found(words::AuthorityTrustedKeyShowLists { who: &who })),
-        several => {
-            let all: Vec<String> =
-                several.iter().map(|one| format!("{} ({})", one.name, one.key.fingerprint())).collect();
-            Err(AppError::refused(words::SeveralAuthoritiesMeantGiveFingerprint { list: all.join("; ") }))
-        }
     }
 }
 

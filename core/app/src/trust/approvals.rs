@@ -1,13 +1,12 @@
 //! Which lists count: the editions of procedures that an authority approves, and those that it withdrew. They travel in its roster,
 //! which must be fresh anyway: one thing to carry, one rule of age.
 
-use serde::Serialize;
-
 use crate::procedures::keep_own_text;
 use crate::trust::rosters::has_room;
 use crate::trust::vault::AUTHORITY_VAULT;
+use crate::trust::view::{ApprovalView, AuthorityView};
 use crate::view::hex;
-use crate::{App, AppError, AuthorityView, Inner, Stamp};
+use crate::{App, AppError, Inner, Stamp};
 use slingseal_catalogue::refusals as words;
 use slingseal_message::trust::{Approval, Edition, Roster};
 use slingseal_walk::procedure::{BUILT_IN, Procedure, check};
@@ -20,25 +19,6 @@ pub enum Approve {
     Id(String),
     /// The whole text of a file; it is taken in.
     Text(String),
-}
-
-/// An edition that an authority's roster speaks of.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct ApprovalView {
-    /// The procedure's id.
-    pub id: String,
-    /// Its version.
-    pub version: u32,
-    /// The first sixteen bytes of the SHA-256 of its text, in hexadecimal.
-    pub thumbprint: String,
-    /// Its title, where its text is here.
-    pub title: Option<String>,
-    /// Whether it came with the program: a start for a unit's own, and no manual.
-    pub built_in: bool,
-    /// From when on it may be walked by.
-    pub from: Stamp,
-    /// Since when no longer.
-    pub withdrawn: Option<Stamp>,
 }
 
 /// The ids of the procedures that come with the program.

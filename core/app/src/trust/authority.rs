@@ -6,11 +6,12 @@ use slingseal_catalogue::refusals as words;
 use std::collections::BTreeSet;
 
 use crate::account::{trust_changed, trusted_of};
-use crate::trust::approvals::{ApprovalView, approve_edition};
-use crate::trust::before::{ActFault, ActField};
+use crate::trust::approvals::approve_edition;
+use crate::trust::fault::{ActFault, ActField};
 use crate::trust::rosters::{REVOKED_KEYS, ROSTER_LIFE, has_room, roster_row};
 use crate::trust::vault::AUTHORITY_VAULT;
-use crate::{App, AppError, CodeView, Inner, IssuedListView, IssuedView, Stamp};
+use crate::trust::view::{AuthorityView, IssuedListView, IssuedView};
+use crate::{App, AppError, CodeView, Inner};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
     Authority, Credential, CredentialId, DEFAULT_VALIDITY, KeyRequest, KeyThumbprint, Passphrase, PublicKey,
@@ -20,26 +21,6 @@ use slingseal_store::{AuthorityRow, CredentialRow};
 use slingseal_words::{CallSign, Digest, Name, ProcedureId, Seconds, Time};
 
 pub(super) const NAME: &str = "authority.name";
-/// An authority's card and its first or newest roster.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct AuthorityView {
-    /// What it goes by.
-    pub name: String,
-    /// What people compare by voice.
-    pub fingerprint: String,
-    /// The card, to be handed to every device.
-    pub card: CodeView,
-    /// The newest roster.
-    pub roster: CodeView,
-    /// Its sequence.
-    pub sequence: u32,
-    /// When it runs out.
-    pub roster_expires: Stamp,
-    /// The credentials that this call took back.
-    pub taken: Vec<IssuedView>,
-    /// The editions of procedures that this call approved or withdrew.
-    pub changed: Vec<ApprovalView>,
-}
 
 /// What a credential is to say.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -1,100 +1,18 @@
 //! What an authority issued: who holds what, how it stands, and what a word that names somebody means.
 
-use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 use slingseal_catalogue::trust as trust_words;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::trust::approvals::ApprovalView;
-use crate::{AppError, Inner, Stamp};
+use super::view::{CredentialState, IssuedListView, IssuedView};
+use crate::{AppError, Inner};
 use slingseal_judgement::CLOCK_SLACK;
 use slingseal_message::trust::{Credential, CredentialId, Credentialed, KeyThumbprint, Role, Roles, Roster};
-use slingseal_words::{Language, Saying, Seconds, Time, same_name};
+use slingseal_words::{Saying, Seconds, Time, same_name};
 
-/// From when on a credential is said to run out soon: time enough to meet the authority again.
-const SOON: Seconds = Seconds::days(14);
-/// The same for a roster, which is meant to be carried once a week.
+/// From when on a roster is said to run out soon: it is meant to be carried once a week.
 const ROSTER_SOON: Seconds = Seconds::days(2);
-
-/// How a credential stands by its authority's newest roster.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum CredentialState {
-    /// It may be signed with.
-    Good,
-    /// It may be, for another fortnight at most.
-    RunsOutSoon,
-    /// Its time is over.
-    Expired,
-    /// The authority took it back, by itself or with its key.
-    Revoked,
-}
-
-impl CredentialState {
-    /// What a person calls it, in no language yet.
-    pub fn saying(self) -> Saying {
-        match self {
-            Self::Good => trust_words::CredentialGood.into(),
-            Self::RunsOutSoon => trust_words::CredentialRunsOutSoon.into(),
-            Self::Expired => trust_words::CredentialExpired.into(),
-            Self::Revoked => trust_words::CredentialRevoked.into(),
-        }
-    }
-
-    /// The same in a language.
-    pub fn say(self, language: Language) -> String {
-        self.saying().say(language)
-    }
-
-    pub(crate) fn of(expires: Time, revoked: bool, now: Time) -> Self {
-        match expires {
-            _ if revoked => Self::Revoked,
-            expires if now > expires => Self::Expired,
-            expires if now.plus(SOON) > expires => Self::RunsOutSoon,
-            _ => Self::Good,
-        }
-    }
-}
-
-/// A credential that this authority issued.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct IssuedView {
-    /// The credential's id.
-    pub id: String,
-    /// Whose it is.
-    pub holder: String,
-    /// The roles.
-    #[serde(serialize_with = "crate::view::words")]
-    pub roles: Vec<Role>,
-    /// Until when.
-    pub expires: Stamp,
-    /// How it stands.
-    pub state: CredentialState,
-    /// The fingerprint of the key that it was issued to: one person's credentials share it.
-    pub key: String,
-    /// Since when that key is revoked, if it is.
-    pub key_revoked: Option<Stamp>,
-}
-
-/// Everything that this authority issued, and how long its roster holds.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct IssuedListView {
-    /// The authority's name.
-    pub name: String,
-    /// Its fingerprint.
-    pub fingerprint: String,
-    /// The number of its newest roster.
-    pub sequence: u32,
-    /// When that roster runs out.
-    pub roster_expires: Stamp,
-    /// By holder, then the last to expire first.
-    pub issued: Vec<IssuedView>,
-    /// The editions of procedures that it approves or has withdrawn.
-    pub approved: Vec<ApprovalView>,
-    /// What runs out soon or has run out, a line each.
-    pub warnings: Vec<String>,
-}
 
 /// A credential as this authority issued it.
 pub(crate) struct Issued {

@@ -1,13 +1,13 @@
 //! The device's own key and credential, and whom it trusts.
 
-use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 use slingseal_catalogue::trust as trust_words;
 
-use super::acting::meant;
+use super::meant::meant;
 use super::vault::{AUTHORITY_VAULT, DEVICE_VAULT};
+use super::view::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
 use crate::account::{trust_changed, trusted_of};
-use crate::{App, AppError, CodeView, Inner, Stamp};
+use crate::{App, AppError, CodeView, Inner};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
     Authority, Credential, CredentialId, Credentialed, KeyRequest, Passphrase, PublicKey, Role, Roles,
@@ -18,100 +18,6 @@ use slingseal_words::{CallSign, Language, Time};
 
 const HOLDER: &str = "holder";
 const REQUEST: &str = "request";
-
-/// How far this device is set up.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct SetUpView {
-    /// Whose device it is, once its key is made.
-    pub holder: Option<String>,
-    /// The fingerprint of its key.
-    pub fingerprint: Option<String>,
-    /// The key request, to be shown to an authority.
-    pub request: Option<String>,
-    /// Its newest credential, if any.
-    pub credential: Option<CredentialView>,
-    /// Who revoked its key, in one line, where no credential is left to sign with: a new key may be made.
-    pub revoked: Option<String>,
-    /// Whom it trusts.
-    pub authorities: Vec<TrustedView>,
-    /// Whether this home is an authority itself, by its name.
-    pub authority: Option<String>,
-    /// PINs are refused until this time.
-    pub pin_locked_until: Option<Stamp>,
-    /// What to do next, in one line.
-    pub next: String,
-    /// The four steps of the set-up, in order.
-    pub steps: Vec<SetUpStep>,
-    /// What its credentials let it do now, none where it only checks at the hook.
-    #[serde(serialize_with = "crate::view::words")]
-    pub roles: Vec<Role>,
-    /// Whether every step is done: it may do what its roles allow.
-    pub ready: bool,
-    /// Whether it may inspect and seal now: it is ready, and an inspector's.
-    pub may_seal: bool,
-}
-
-/// One step of the set-up.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct SetUpStep {
-    /// Which.
-    pub what: SetUpWhat,
-    /// Whether it is done, and still holds.
-    pub done: bool,
-    /// What to do, or what is wrong.
-    pub words: String,
-}
-
-/// What a step of the set-up brings.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum SetUpWhat {
-    /// An authority that is trusted.
-    Authority,
-    /// The device's own key under a PIN.
-    Key,
-    /// A credential that holds, whatever it allows.
-    Credential,
-    /// A roster that is fresh.
-    Roster,
-}
-
-/// A credential.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct CredentialView {
-    /// What it is revoked by.
-    pub id: String,
-    /// Whose it is.
-    pub holder: String,
-    /// The roles.
-    #[serde(serialize_with = "crate::view::words")]
-    pub roles: Vec<Role>,
-    /// Until when.
-    pub expires: Stamp,
-    /// Whether it has run out.
-    pub expired: bool,
-    /// Whether the newest roster revokes it.
-    pub revoked: bool,
-    /// Who issued it.
-    pub authority: String,
-}
-
-/// A trusted authority.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct TrustedView {
-    /// What it goes by.
-    pub name: String,
-    /// Its key's fingerprint.
-    pub fingerprint: String,
-    /// The sequence of its newest roster here.
-    pub roster: Option<u32>,
-    /// When that roster runs out.
-    pub roster_expires: Option<Stamp>,
-    /// Whether it has.
-    pub roster_expired: bool,
-    /// How many credentials and keys it revokes.
-    pub revoked: u32,
-}
 
 impl App {
     /// How far this device is set up.

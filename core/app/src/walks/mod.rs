@@ -2,6 +2,7 @@
 
 pub(crate) mod drawing;
 pub(crate) mod entries;
+pub(crate) mod full_record;
 pub(crate) mod inspections;
 pub(crate) mod record;
 pub(crate) mod request;
@@ -10,6 +11,7 @@ pub(crate) mod sealing;
 pub(crate) mod sound;
 pub(crate) mod start;
 pub(crate) mod subjects;
+pub(crate) mod told;
 pub(crate) mod view;
 mod viewed;
 

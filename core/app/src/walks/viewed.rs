@@ -240,7 +240,7 @@ fn point_view(walk: &Walk, point: &Point, needs_value: bool, language: Language)
         state,
         answer: answer
             .filter(|value| *value != walk::Value::Good)
-            .map(|value| crate::leader::story::value_said(walk, &point.id, &value).say(language)),
+            .map(|value| super::told::value_said(walk, &point.id, &value).say(language)),
         deficiencies: point
             .deficiencies
             .iter()
@@ -302,7 +302,7 @@ fn finding_view(walk: &Walk, finding: &Finding, language: Language) -> FindingVi
         value: finding
             .value
             .as_ref()
-            .map(|value| crate::leader::story::value_said(walk, &finding.point, value).say(language)),
+            .map(|value| super::told::value_said(walk, &finding.point, value).say(language)),
         note: finding.note.as_ref().map(ToString::to_string),
         photos: finding.photos.iter().map(ToString::to_string).collect(),
         in_place: finding.in_place(),

@@ -4,7 +4,7 @@ use slingseal_catalogue::{Saying, rigging as words};
 use slingseal_words::{Dimension, Part, Source};
 
 use super::noun::{Drag, Flight};
-use crate::read::place;
+use crate::keys::place;
 
 /// Reads `[flight]`.
 pub(crate) fn read_flight(part: &Part<'_>) -> Option<Flight> {

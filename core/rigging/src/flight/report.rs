@@ -3,12 +3,12 @@
 use slingseal_catalogue::{Language, Saying, rigging as words};
 
 use super::{Flight, FlightSheet, What};
-use crate::report::force_in;
+use crate::shown::force_in;
 use crate::{RiggedLoad, tongue};
 
 /// The sheet as plain text.
 pub fn flight_report(load: &RiggedLoad, flight: &Flight, sheet: &FlightSheet, language: Language) -> String {
-    let unit = crate::assess::force_unit(load);
+    let unit = crate::shown::force_unit(load);
     let mut lines = vec![words::FlightStatics.say(language)];
     if let Some(one) = &sheet.factored {
         lines.push(String::new());

@@ -8,38 +8,25 @@ mod dots;
 mod drawing;
 mod lettering;
 mod raster;
+mod sheet;
 mod table;
 mod views;
 
 #[cfg(test)]
 mod tests;
 
-use slingseal_catalogue::{Language, Saying, rigging as words};
-use slingseal_words::{Newtons, Unit};
+use slingseal_catalogue::{Language, rigging as words};
 
-use super::assess::force_unit;
-use super::report::{by_rules, force_in, percent, report};
-use super::{Assessment, Hang, Held, RiggedLoad, State, tongue};
+use super::report::report;
+use super::shown::{force_unit, percent};
+use super::{Assessment, RiggedLoad, State, tongue};
 
-use canvas::{Anchor, Canvas, Stroke, Style};
+use canvas::{Canvas, Stroke, Style};
+use sheet::{ALARM, AMBER, FAINT, GOOD, INK, MARGIN, PAPER, Sheet, WIDTH};
 
 pub use dots::side_cells;
 pub use drawing::{Drawing, Pen, Shape, Step, drawing};
 pub use raster::{PictureError, png};
-
-/// Pixels from left to right.
-const WIDTH: f64 = 1080.0;
-const MARGIN: f64 = 44.0;
-const INK: &str = "#111111";
-const FAINT: &str = "#4a4a4a";
-const PAPER: &str = "#ffffff";
-const GOOD: &str = "#0a5522";
-/// The colour of what is within limits at rest alone; ink on it is 10:1.
-const AMBER: &str = "#ffb000";
-/// The colour of what is over; 7:1 on white, like the others.
-const ALARM: &str = "#a30015";
-/// The colour of what governs and is not over.
-const GOVERNS: &str = "#0b3d91";
 
 /// The picture as SVG, in the reader's language; letters are outlines, so no font is needed to show it.
 pub fn svg(load: &RiggedLoad, assessment: &Assessment, language: Language) -> String {
@@ -50,18 +37,7 @@ pub fn svg(load: &RiggedLoad, assessment: &Assessment, language: Language) -> St
     canvas.finish(WIDTH, height, &title, &report(load, assessment, &[], language))
 }
 
-struct Sheet<'a> {
-    load: &'a RiggedLoad,
-    assessment: &'a Assessment,
-    unit: Unit,
-    language: Language,
-}
-
 impl Sheet<'_> {
-    fn say(&self, saying: impl Into<Saying>) -> String {
-        saying.into().say(self.language)
-    }
-
     /// Draws everything and tells how high it became.
     fn draw(&self, canvas: &mut Canvas) -> f64 {
         let mut y = self.band(canvas);
@@ -159,33 +135,4 @@ impl Sheet<'_> {
         }
         (y + 36.0).round()
     }
-
-    fn force(&self, newtons: Newtons) -> String {
-        force_in(newtons, self.unit).to_string()
-    }
-
-    /// What a leg's badge says: its name, or its number where names are too long for badges.
-    fn mark_of(&self, leg: &slingseal_words::Name) -> String {
-        let short = self.load.legs.iter().all(|leg| leg.name.as_str().chars().count() <= 3);
-        let place = self.load.legs.iter().position(|other| other.name == *leg).unwrap_or(0);
-        if short { leg.to_string() } else { (place + 1).to_string() }
-    }
-
-    fn accent(&self, hang: &Hang) -> &'static str {
-        if hang.held.first().is_some_and(Held::over) { ALARM } else { GOVERNS }
-    }
-
-    /// Whether the governing part is this leg's.
-    fn governs(&self, hang: &Hang, leg: &slingseal_words::Name) -> bool {
-        hang.held.first().is_some_and(|held| held.leg.as_ref() == Some(leg))
-    }
-}
-
-/// A leg's name in a disc, where it meets the load.
-fn badge(canvas: &mut Canvas, at: (f64, f64), name: &str, fill: &'static str) {
-    let style = Style::new(28.0, PAPER).bold().at(Anchor::Middle);
-    let width = (canvas.width(name, style) + 22.0).max(42.0);
-    canvas.rect((at.0 - width / 2.0 - 3.0, at.1 - 24.0), width + 6.0, 48.0, PAPER, 24.0);
-    canvas.rect((at.0 - width / 2.0, at.1 - 21.0), width, 42.0, fill, 21.0);
-    canvas.text((at.0, at.1 + 10.0), name, style);
 }

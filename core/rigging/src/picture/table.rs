@@ -6,8 +6,9 @@ use slingseal_words::Newtons;
 use crate::{Hang, Held};
 
 use super::canvas::{Anchor, Canvas, Stroke, Style};
-use super::{ALARM, FAINT, INK, MARGIN, Sheet, WIDTH};
-use super::{by_rules, force_in, percent};
+use super::sheet::{ALARM, FAINT, INK, MARGIN, Sheet, WIDTH};
+use crate::report::by_rules;
+use crate::shown::{force_in, percent};
 
 const ROW: f64 = 62.0;
 /// Where bars begin, and how long a full one is.

@@ -6,7 +6,7 @@ use slingseal_words::{Metres, Ratio, Unit};
 use crate::{Hang, HeldPart};
 
 use super::canvas::{Anchor, Canvas, Point, Stroke, Style};
-use super::{FAINT, INK, MARGIN, PAPER, Sheet, WIDTH, badge};
+use super::sheet::{FAINT, INK, MARGIN, PAPER, Sheet, WIDTH, badge};
 
 /// A place in the world: forward, left, up.
 type Spot = [f64; 3];

@@ -4,7 +4,7 @@ use slingseal_catalogue::{Language, Saying, rigging as words};
 
 use super::{Proposal, Proposals, Wanted, WhatIf};
 use crate::LinkChange;
-use crate::report::force_in;
+use crate::shown::force_in;
 use crate::tongue;
 
 /// The search as plain text. `slips` is what small faults do to each proposal, in order; the first one's are told.
@@ -64,7 +64,7 @@ fn one(lines: &mut Vec<String>, number: usize, proposal: &Proposal, language: La
     if let Some(set) = &proposal.set {
         lines.push(words::SolveSet { set }.say(language));
     }
-    let unit = crate::assess::force_unit(&proposal.load);
+    let unit = crate::shown::force_unit(&proposal.load);
     for (at, leg) in hang.legs.iter().enumerate() {
         let link = proposal.links.get(at).and_then(|(_, link)| *link);
         let rope = proposal.ropes.get(at).copied().flatten();
@@ -81,7 +81,7 @@ fn one(lines: &mut Vec<String>, number: usize, proposal: &Proposal, language: La
 }
 
 fn told(lines: &mut Vec<String>, best: &Proposal, slips: &WhatIf, language: Language) {
-    let unit = crate::assess::force_unit(&best.load);
+    let unit = crate::shown::force_unit(&best.load);
     for effect in &slips.links {
         let changes = [
             (effect.seated.saturating_add(1), &effect.one_more),

@@ -3,8 +3,8 @@
 use slingseal_catalogue::rigging as words;
 use slingseal_words::{Dimension, Name, Part, Quantity};
 
+use crate::keys::{read_chain, read_leg_part, tell};
 use crate::load::{Chain, LegPart, Rating, Reach};
-use crate::read::{read_chain, read_leg_part, tell};
 use crate::{Leg, RiggedLoad};
 
 /// Slings and ropes at hand.
@@ -76,12 +76,12 @@ pub(crate) fn read_set(part: &Part<'_>) -> Option<SlingSet> {
     let name = part.need("name", Name::new);
     let legs = part.integer("legs");
     if !part.has("legs") {
-        crate::read::missing::<i64>(part, "legs", "4");
+        crate::keys::missing::<i64>(part, "legs", "4");
     }
     let ropes = ropes(part, "ropes");
     let chain = part.part("chain").map(|part| read_chain(&part, false));
     let stretch = part.quantity("stretch", Dimension::Ratio);
-    let rated = crate::read::rating(part, "rated");
+    let rated = crate::keys::rating(part, "rated");
     let parts: Vec<_> = part.parts("part").iter().map(read_leg_part).collect();
     part.no_more();
     let chain = match chain {

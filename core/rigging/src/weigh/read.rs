@@ -4,7 +4,7 @@ use slingseal_catalogue::rigging as words;
 use slingseal_words::{Dimension, Name, Part, Quantity, Unit};
 
 use super::noun::{Item, Reading, Tilt, TiltAbout, Weighing};
-use crate::read::{missing, place};
+use crate::keys::{missing, place};
 
 /// Whether the file weighs its load.
 pub(crate) fn written(top: &Part<'_>) -> bool {

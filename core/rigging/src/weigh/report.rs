@@ -5,7 +5,7 @@ use slingseal_words::{Degrees, Quantity};
 
 use super::corners::units;
 use super::{Carried, Span, Weighed, Weighing};
-use crate::report::force_in;
+use crate::shown::force_in;
 use crate::shown::shown;
 use crate::{RiggedLoad, tongue};
 
@@ -91,7 +91,7 @@ fn hang(
         let percent = tongue::percent(*share);
         lines.push(words::WeighedGoverns { part, percent }.say(language));
     }
-    let unit = crate::assess::force_unit(load);
+    let unit = crate::shown::force_unit(load);
     for leg in &carried.legs {
         let (least, most) = (force_in(leg.tension.least, unit), force_in(leg.tension.most, unit));
         let percent = tongue::percent(leg.utilisation);

@@ -1,7 +1,7 @@
 //! The webbing cargo bag on one chain leg. Sides are counted round from the one at the left; the far two show through.
 
 use super::draw::{View, at, between};
-use super::{Dot, Drawing, Stroke};
+use super::lines::{Dot, Drawing, Stroke};
 
 const VIEW: View = View { x: 500, y: 672, across: 112, down: 50 };
 /// How long a side is, and how high the bag.

@@ -1,7 +1,7 @@
 //! What the drawings are put together from: a view from above and aside, rings, chains, ropes. Whole numbers throughout, so that the
 //! same drawing comes out on every machine.
 
-use super::{Dot, Drawing, Line, Stroke};
+use super::lines::{Dot, Drawing, Line, Stroke};
 
 /// A point of a load: along its length, along its width, and up.
 pub(super) type Place = (i32, i32, i32);

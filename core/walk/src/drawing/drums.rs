@@ -1,7 +1,7 @@
 //! Two fuel drums that lie side by side on four chain legs; drum 1 is the far one. Each drum has its left end at the rear of the view.
 
 use super::draw::{CIRCLE, View, at, between, ring};
-use super::{Dot, Drawing, Stroke};
+use super::lines::{Dot, Drawing, Stroke};
 
 const VIEW: View = View { x: 470, y: 600, across: 104, down: 46 };
 const LONG: i32 = 320;

@@ -1,7 +1,7 @@
 //! A net on a long line: the upper end, the line, the remote hook, the lead line, the bundle. The line is far longer than it is drawn.
 
 use super::draw::{CIRCLE, at, between, ring};
-use super::{Dot, Drawing, Stroke};
+use super::lines::{Dot, Drawing, Stroke};
 
 const MIDDLE: Dot = Dot { x: 500, y: 800 };
 const ACROSS: i32 = 270;

@@ -1,7 +1,7 @@
 //! A load in a cargo net that hangs by its four corners. Corners are counted round from the one at the left; a side comes after each.
 
 use super::draw::{View, at, between};
-use super::{Dot, Drawing, Stroke};
+use super::lines::{Dot, Drawing, Stroke};
 
 const VIEW: View = View { x: 500, y: 640, across: 118, down: 52 };
 const SIDE: i32 = 290;

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{Drawing, Stroke};
+use super::lines::{Drawing, Stroke};
 
 impl Drawing {
     /// The drawing as SVG, black on nothing, so many units wide and high; what a card is about is drawn heavy. Colours are a page's own.

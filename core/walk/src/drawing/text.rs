@@ -1,6 +1,6 @@
 //! The drawing in a terminal: eight dots a cell, as the braille patterns of Unicode have them (U+2800 to U+28FF).
 
-use super::{Dot, Drawing, Stroke};
+use super::lines::{Dot, Drawing, Stroke};
 
 /// One cell of a terminal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,7 +49,7 @@ impl Drawing {
     }
 }
 
-impl super::Line {
+impl super::lines::Line {
     /// Every dot on the way, no farther apart than a step.
     fn run(&self, step: i32) -> Vec<Dot> {
         let next = self.dots.iter().skip(1).chain(self.closed.then_some(self.dots.first()).flatten());

@@ -1,7 +1,7 @@
 //! A light vehicle on four chain legs, seen from its front right. Legs 1 and 2 are at the front, 1 and 3 on the left.
 
 use super::draw::{CIRCLE, Place, View, at, between};
-use super::{Dot, Drawing, Stroke};
+use super::lines::{Dot, Drawing, Stroke};
 
 const VIEW: View = View { x: 408, y: 560, across: 108, down: 46 };
 /// The rear stands at nought, the left side too.

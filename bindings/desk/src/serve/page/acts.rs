@@ -5,7 +5,7 @@ use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::page as words;
 use slingseal_app::{ActFault, ActField, AppError, Language, usual_terms};
 
-use crate::serve::acts::{Act, Done};
+use crate::serve::act::{Act, Done};
 use crate::serve::ask::Form;
 
 /// What a form's choices are: the value that is sent, and what a person reads.

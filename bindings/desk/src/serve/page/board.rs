@@ -5,6 +5,8 @@ use slingseal_app::{
     BoardColumn, BoardLoad, BoardRequest, BoardView, FlowState, Language, MovementKind, ZoneCount,
 };
 
+use super::chart::encoded;
+
 /// The shape that stands for a state, so that colour is never alone.
 pub(super) fn shape(state: FlowState) -> Markup {
     let path = match state {
@@ -261,7 +263,7 @@ fn label(x: f64, y: f64, words: &str) -> Markup {
 
 fn card(one: &BoardLoad, language: Language) -> Markup {
     html! {
-        a.load.soon[one.soon] href={ "/load/" (super::chart::encoded(&one.load)) } {
+        a.load.soon[one.soon] href={ "/load/" (encoded(&one.load)) } {
             span.number { (one.load) }
             span.craft { (one.aircraft) }
             @if !one.description.is_empty() { span.what { (one.description) } }

@@ -6,7 +6,7 @@ use slingseal_app::{
 
 use super::chart::encoded;
 use super::frame::PinAsked;
-use super::tables::lines;
+use super::records::lines;
 
 /// Where a page of the list is.
 fn address(filter: &PieceFilter, group: Option<PieceGroup>, page: u32) -> String {

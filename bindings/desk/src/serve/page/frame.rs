@@ -3,6 +3,13 @@ use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{page as words, rigging as rig_words};
 use slingseal_app::{AppError, Language, Stamp};
 
+/// The style of every page, and of paper.
+pub(in crate::serve) const STYLE: &str = include_str!("desk.css");
+/// The little script: dropped files, the scanner's field, the camera, the moving code.
+pub(in crate::serve) const SCRIPT: &str = include_str!("desk.js");
+/// The mark.
+pub(in crate::serve) const MARK: &str = include_str!("mark.svg");
+
 /// Where a page stands, and whose it is.
 pub(in crate::serve) struct Here {
     /// The name of the authority or the device's holder.
@@ -86,7 +93,7 @@ pub(in crate::serve) fn frame(here: &Here, place: &str, title: &str, content: &M
         body {
             a.skip href="#main" { (words::SkipToPage.say(language)) }
             header.band {
-                a.name href="/" { (PreEscaped(super::MARK)) span { "Slingseal" } }
+                a.name href="/" { (PreEscaped(MARK)) span { "Slingseal" } }
                 span.whose { (here.whose) }
                 // In the band, so that the places have a row for themselves.
                 form.find action="/search" role="search" {

@@ -7,6 +7,7 @@ use slingseal_app::{
 
 use super::board::shape;
 use super::chart::encoded;
+use super::records::{lines, walked};
 
 fn fact(name: &str, value: &str) -> Markup {
     html! { @if !value.is_empty() { div { dt { (name) } dd { (value) } } } }
@@ -139,7 +140,7 @@ fn seal(record: &RecordView, acts: bool, language: Language) -> Markup {
                 }
                 (fact(&words::FoundCorrected.say(language), &format!("{}, {}", line.found, line.corrected)))
                 @if line.walk_seconds.is_some() {
-                    div { dt { (closing::LabelWalkedIn.say(language)) } dd { (super::tables::walked(line, language)) } }
+                    div { dt { (closing::LabelWalkedIn.say(language)) } dd { (walked(line, language)) } }
                 }
             }
             p { (words::CheckOfSeal.say(language)) " " span.digest { (record.check) } ", " (words::ToCompareByVoice.say(language)) }
@@ -215,7 +216,7 @@ fn inspections(view: &LoadView, language: Language) -> Markup {
     html! {
         section {
             h2 { (words::EveryInspection.say(language)) }
-            (super::tables::lines(view.inspections.iter().map(|record| &record.line), language))
+            (lines(view.inspections.iter().map(|record| &record.line), language))
         }
     }
 }

@@ -2,7 +2,7 @@ use maud::{Markup, html};
 use slingseal_app::catalogue::{Saying, page as words};
 use slingseal_app::{EditionState, EditionWalked, EditionsView, Language, ProcedureView};
 
-use super::encoded;
+use super::chart::encoded;
 use super::load::edition_words;
 use super::order::{Order, sort};
 

@@ -3,29 +3,10 @@
 
 use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::{page as page_words, rigging as words};
-use slingseal_app::{FieldFault, Language, PlanPoint, RiggingFields, RiggingSheet, rigging_rules};
+use slingseal_app::{Language, PlanPoint, rigging_rules};
 
+use super::rig::{Rig, field, lines, place};
 use super::weighing::weighing_fields;
-
-/// What the editor shows.
-pub(in crate::serve) struct Rig {
-    /// What was entered.
-    pub(in crate::serve) fields: RiggingFields,
-    /// How it hangs, or what is wrong.
-    pub(in crate::serve) sheet: Result<RiggingSheet, Vec<FieldFault>>,
-    /// What was said to the last thing asked, besides.
-    pub(in crate::serve) note: Option<String>,
-}
-
-impl Rig {
-    pub(super) fn get(&self, field: &str) -> &str {
-        self.fields.get(field).map(String::as_str).unwrap_or_default()
-    }
-
-    fn fault(&self, field: &str) -> Option<usize> {
-        self.sheet.as_ref().err()?.iter().position(|fault| fault.field == field)
-    }
-}
 
 /// The whole page.
 pub(in crate::serve) fn rigging(rig: &Rig, language: Language) -> Markup {
@@ -80,28 +61,6 @@ pub(in crate::serve) fn hangs(rig: &Rig, language: Language) -> Markup {
                 details open { summary { (words::EditorReport.say(language)) } pre.report { (view.report) } }
             }
         }
-    }
-}
-
-pub(super) fn field(rig: &Rig, name: &str, label: &str, example: &str) -> Markup {
-    let wrong = rig.fault(name);
-    html! {
-        label.wrong[wrong.is_some()] { span { (label) }
-            input name=(name) value=(rig.get(name)) placeholder=(example) spellcheck="false"
-                aria-invalid=[wrong.map(|_| "true")] aria-describedby=[wrong.map(|at| format!("rig-fault-{at}"))]; }
-    }
-}
-
-pub(super) fn place(rig: &Rig, name: &str, language: Language) -> Markup {
-    let axes = [words::AxisX.say(language), words::AxisY.say(language), words::AxisZ.say(language)];
-    html! { @for (axis, label) in ["x", "y", "z"].iter().zip(axes) { (field(rig, &format!("{name}.{axis}"), &label, "0 in")) } }
-}
-
-fn lines(rig: &Rig, name: &str, label: &str) -> Markup {
-    let wrong = rig.fault(name);
-    html! {
-        label.whole.wrong[wrong.is_some()] { span { (label) }
-            textarea name=(name) rows="2" spellcheck="false" aria-invalid=[wrong.map(|_| "true")] { (rig.get(name)) } }
     }
 }
 

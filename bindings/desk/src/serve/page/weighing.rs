@@ -4,7 +4,7 @@ use maud::{Markup, html};
 use slingseal_app::catalogue::{Saying, rigging as words};
 use slingseal_app::{Language, RiggingFields};
 
-use super::rigging::{Rig, field, place};
+use super::rig::{Rig, field, place};
 
 /// Whether nothing stands in a row of the form.
 pub(in crate::serve) fn is_free(fields: &RiggingFields, of: &str, at: usize) -> bool {

@@ -3,7 +3,6 @@
 use slingseal_app::catalogue::page as words;
 use slingseal_app::{AppError, CloseRequest, Role};
 
-use super::credentialed;
 use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
 use crate::serve::frame::shown;
@@ -22,7 +21,7 @@ pub(in crate::serve) fn closing(
         Err(AppError::NotFound { .. }) => None,
         answer => Some(answer?),
     };
-    let (signs, language) = (credentialed(desk, Role::Leader)?, app.spoken());
+    let (signs, language) = (desk.credentialed(Role::Leader)?, app.spoken());
     let signing = page::PinAsked { signs: signs.as_deref(), token: &desk.token("close"), wrong };
     let content = page::close(view.as_ref(), &request, &app.closings()?, &signing, language);
     let reply = shown(desk, "/close", &words::Closing.say(language), &content)?;

@@ -3,12 +3,15 @@
 use slingseal_app::catalogue::page as words;
 use slingseal_app::{AppError, BoardColumn, ListRequest};
 
-use super::{PAGE, SHELF};
 use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
 use crate::serve::frame::shown;
+use crate::serve::live::SHELF;
 use crate::serve::page::{self, Stretch};
 use crate::serve::reply::Reply;
+
+/// Records on one page.
+pub(in crate::serve) const PAGE: u32 = 50;
 
 /// Days that no account is older than.
 pub(in crate::serve) const FOR_EVER: u32 = 36_500;

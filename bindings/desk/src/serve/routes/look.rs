@@ -8,17 +8,18 @@ use slingseal_paper::{Paper, checklist_pdf, closing_pdf, faces, manifest_pdf, re
 
 use super::closing::closing;
 use super::export::{class_table, exported, made, works};
-use super::find::{searched, stretch};
+use super::find::{PAGE, searched, stretch};
+use super::piece::piece;
 use super::plan::{address_of, named_tags, planned, sheets};
-use super::{PAGE, SHELF, credentialed, is_authority};
 use crate::check_page;
 use crate::output::{bad_input, file_name};
 use crate::serve::acts;
 use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
 use crate::serve::frame::shown;
+use crate::serve::live::SHELF;
 use crate::serve::page::{self, Entered, Order};
-use crate::serve::reply::{Reply, status_of};
+use crate::serve::reply::Reply;
 use crate::serve::rig;
 
 pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply, AppError> {
@@ -144,7 +145,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
             desk,
             "/procedures",
             &words::PlaceProcedures.say(desk.app.spoken()),
-            &page::procedures(&app.editions()?, is_authority(desk)?, &Order(query), desk.app.spoken()),
+            &page::procedures(&app.editions()?, desk.is_authority()?, &Order(query), desk.app.spoken()),
         ),
         ["procedures", file] if file.ends_with(".pdf") => {
             let view = app.checklist(file.trim_end_matches(".pdf"))?;
@@ -212,13 +213,13 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
                 desk.intake().receipts(),
                 &aside,
                 !desk.guard.in_the_clear(),
-                is_authority(desk)?,
+                desk.is_authority()?,
                 desk.app.spoken(),
             );
             shown(desk, "/receive", &words::PlaceReceive.say(desk.app.spoken()), &content)
         }
         ["export"] => {
-            let leads = credentialed(desk, Role::Leader)?;
+            let leads = desk.credentialed(Role::Leader)?;
             let ready = check_page::shell(desk.page.as_deref()).is_ok();
             let token = desk.token("hook-check");
             let signing = page::PinAsked { signs: leads.as_deref(), token: &token, wrong: None };
@@ -274,20 +275,4 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
 /// The same for every start of this program.
 fn kept(kind: &'static str, bytes: &[u8]) -> Reply {
     Reply::bytes(kind, bytes.to_vec()).with("Cache-Control", "private, max-age=300".into())
-}
-
-/// One piece of equipment; `wrong` is what stood in the way of its withdrawal.
-pub(super) fn piece(
-    desk: &Desk,
-    serial: &str,
-    query: &Form,
-    wrong: Option<&AppError>,
-) -> Result<Reply, AppError> {
-    let (view, language) = (desk.app.piece(serial, query.some("after"))?, desk.app.spoken());
-    let leads = credentialed(desk, Role::Leader)?;
-    let signs = if leads.is_some() { leads } else { credentialed(desk, Role::Inspector)? };
-    let title = words::EquipmentOf { serial: &view.serial }.say(language);
-    let signing = page::PinAsked { signs: signs.as_deref(), token: &desk.token("piece"), wrong };
-    let reply = shown(desk, "/equipment", &title, &page::piece(&view, &signing, query.get("why"), language))?;
-    Ok(reply.status(wrong.map_or(200, status_of)))
 }

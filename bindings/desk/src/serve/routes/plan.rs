@@ -1,10 +1,9 @@
 //! Planning: tags out of a form or a list, the picture of a rigging file, sheets.
 
 use slingseal_app::catalogue::page as words;
-use slingseal_app::{AppError, RiggingRequest, TagMade, assess_rigging};
+use slingseal_app::{AppError, RiggingRequest, Role, TagMade, assess_rigging};
 use slingseal_paper::{Paper, sheets_pdf};
 
-use super::signer;
 use crate::output::bad_input;
 use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
@@ -74,7 +73,7 @@ pub(in crate::serve) fn planned(
 ) -> Result<Reply, AppError> {
     let bad = !entered.faults.is_empty();
     let procedures = desk.app.procedures()?;
-    let (signs, language) = (signer(desk)?, desk.app.spoken());
+    let (signs, language) = (desk.credentialed(Role::Planner)?, desk.app.spoken());
     let tokens = [desk.token("plan"), desk.token("plan")];
     let [one_token, list_token] = &tokens;
     let signing = |token, one| page::PinAsked {

@@ -8,7 +8,7 @@ use slingseal_app::{AppError, BundleRequest, CheckPageRequest};
 
 use super::closing::{closing, closing_address, closing_of};
 use super::export::{audited, export_failed, kind_of, written};
-use super::look::piece;
+use super::piece::piece;
 use super::plan::{list_of, looked_at, make, planned};
 use crate::check_page;
 use crate::output::{bad_input, plain};

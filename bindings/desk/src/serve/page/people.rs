@@ -1,0 +1,90 @@
+use maud::{Markup, html};
+use slingseal_app::catalogue::{Saying, page as words};
+use slingseal_app::{CredentialState, IssuedListView, Language, PeopleView, PersonView, roles_said};
+
+use super::chart::encoded;
+use super::order::{Order, sort};
+
+/// People and their credentials; of an authority's home, what it issued as well.
+pub(in crate::serve) fn people(
+    view: &PeopleView,
+    issued: Option<&IssuedListView>,
+    acts: bool,
+    order: &Order<'_>,
+    language: Language,
+) -> Markup {
+    // Whom this home is itself it cannot trust no longer.
+    let own = |fingerprint: &str| issued.is_some_and(|list| list.fingerprint == fingerprint);
+    let mut people: Vec<&PersonView> = view.people.iter().collect();
+    match order.of("people") {
+        Some(("name", down)) => sort(&mut people, down, |one| one.holder.to_lowercase()),
+        Some(("sealed", down)) => sort(&mut people, down, |one| one.sealed),
+        Some(("fit", down)) => sort(&mut people, down, |one| one.fit),
+        Some(("found", down)) => sort(&mut people, down, |one| one.found),
+        Some(("last", down)) => sort(&mut people, down, |one| one.last.as_ref().map(|last| last.unix)),
+        _ => {}
+    }
+    let head = |column: &str, label: Saying, number: bool| {
+        order.head("people", column, &label.say(language), number, language)
+    };
+    html! {
+        @if let Some(list) = issued { (issued_table(list, acts, language)) }
+        section {
+            h2 { (words::PeopleOfRoles.say(language)) }
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                thead { tr { (head("name", words::Name.into(), false)) th { (words::Credential.say(language)) } th { (words::Roles.say(language)) } th { (words::Authority.say(language)) } (head("sealed", words::Sealed.into(), true)) (head("fit", words::FitCount.into(), true))
+                    (head("found", words::FoundCount.into(), true)) (head("last", words::LastSeal.into(), false)) } }
+                tbody { @for person in &people { tr {
+                    td { a href={ "/search?inspector=" (encoded(&person.holder)) } { b { (person.holder) } } }
+                    td.bad[!person.standing.is_good()] { (person.standing_title) }
+                    td { @if let Some(newest) = person.credentials.first() { (roles_said(&newest.roles).say(language)) } }
+                    td { @if let Some(newest) = person.credentials.first() { (newest.authority) } }
+                    td.num { (person.sealed) }
+                    td.num { (person.fit) }
+                    td.num { (person.found) }
+                    td { @if let Some(last) = &person.last { (last.dtg) } }
+                } } }
+            } }
+        }
+        section {
+            h2 { (words::Authorities.say(language)) }
+            div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                thead { tr { th { (words::Authority.say(language)) } th { (words::Fingerprint.say(language)) } th.num { (words::Roster.say(language)) } th { (words::HoldsUntil.say(language)) } th.num { (words::Revoked.say(language)) } } }
+                tbody { @for authority in &view.authorities { tr {
+                    td { b { (authority.name) }
+                        @if acts && !own(&authority.fingerprint) { " " a href={ "/act/distrust?which=" (encoded(&authority.fingerprint)) } aria-label={ (words::ActDistrust.say(language)) ": " (authority.name) } { (words::ActDistrust.say(language)) } } }
+                    td.digest { (authority.fingerprint) }
+                    td.num { @if let Some(number) = authority.roster { (number) } @else { strong.bad { (words::NoneOfThem.say(language)) } } }
+                    td.bad[authority.roster_expired] { @if let Some(until) = &authority.roster_expires { (until.dtg) } }
+                    td.num { (authority.revoked) }
+                } } }
+            } }
+        }
+    }
+}
+
+/// Who holds what that this home's authority issued, and how it stands.
+fn issued_table(list: &IssuedListView, acts: bool, language: Language) -> Markup {
+    html! {
+        section {
+            h2 { (words::IssuedBy { name: &list.name }.say(language)) }
+            @for warning in &list.warnings { p.bad { (warning) } }
+            @if acts { p.links { a.act href="/act/issue" { (words::ActIssueTitle.say(language)) } } }
+            p { (words::RosterGoodUntil { number: &list.sequence.to_string(), until: &list.roster_expires.dtg }.say(language)) " " (words::Fingerprint.say(language)) " " span.digest { (list.fingerprint) } }
+            @if list.issued.is_empty() { p.none { (words::NothingYet.say(language)) } } @else {
+                div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
+                    thead { tr { th { (words::Name.say(language)) } th { (words::Roles.say(language)) } th { (words::Until.say(language)) } th { (words::State.say(language)) } th { (words::Credential.say(language)) } th { (words::Key.say(language)) } } }
+                    tbody { @for one in &list.issued { tr {
+                        td { b { (one.holder) } }
+                        td { (roles_said(&one.roles).say(language)) }
+                        td { (one.expires.dtg) }
+                        td.bad[one.state != CredentialState::Good] { (one.state.say(language))
+                            @if acts && one.key_revoked.is_none() { " " a href={ "/act/revoke?which=" (one.id) } aria-label={ (words::ActRevoke.say(language)) ": " (one.holder) ", " (one.id) } { (words::ActRevoke.say(language)) } } }
+                        td.digest { (one.id) }
+                        td.digest { (one.key) @if let Some(since) = &one.key_revoked { " " (words::RevokedSince { since: &since.dtg }.say(language)) } }
+                    } } }
+                } }
+            }
+        }
+    }
+}
