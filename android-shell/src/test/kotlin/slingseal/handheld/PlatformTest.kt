@@ -11,7 +11,6 @@ import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertTrue
-import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
@@ -28,6 +27,7 @@ import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.Standard
 import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.support.FakeKeystore
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
@@ -35,22 +35,9 @@ import slingseal.handheld.support.Zone.Companion.PIN
 /** What the handheld asks of the platform, and what it does where the platform says no. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class PlatformTest {
-    private lateinit var zone: Zone
+class PlatformTest : OnAPhone() {
     private val app
         get() = RuntimeEnvironment.getApplication()
-
-    private val core
-        get() = Core.of(app)
-
-    private val Screen.hand
-        get() = activity as HandheldActivity
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-    }
 
     // keys
 
