@@ -6,6 +6,7 @@ mod direction;
 mod documents;
 mod doors;
 mod facade;
+mod kotlin;
 mod maven;
 mod order;
 mod rings;

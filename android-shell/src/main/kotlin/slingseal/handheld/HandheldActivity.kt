@@ -14,6 +14,9 @@ import slingseal.core.HandheldException
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
 import slingseal.handheld.look.PressGuard
+import slingseal.handheld.places.KeptPlaces
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.PlaceStack
 import slingseal.handheld.screens.FileScreen
 import slingseal.handheld.screens.PICK_IN
 import slingseal.handheld.screens.PICK_LISTS
@@ -398,14 +401,4 @@ class HandheldActivity : Activity(), Shell {
     override var hardKeysOn: Boolean
         get() = Core.isOn(Core.HARD_KEYS)
         set(value) = choose(Core.HARD_KEYS, Core.switched(value))
-
-    companion object {
-        /** What the program's shortcuts ask for. */
-        const val INSPECT = "slingseal.handheld.INSPECT"
-        const val HOOK = "slingseal.handheld.HOOK"
-        const val ARRIVAL = "slingseal.handheld.ARRIVAL"
-
-        /** The code of the question for the camera. */
-        const val ASK_CAMERA = 1
-    }
 }

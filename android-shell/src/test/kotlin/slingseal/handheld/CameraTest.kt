@@ -17,7 +17,8 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import slingseal.handheld.look.Palette
-import slingseal.handheld.screens.Purpose
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 import slingseal.handheld.sense.Blind
 import slingseal.handheld.sense.Eye
 import slingseal.handheld.sense.Preview

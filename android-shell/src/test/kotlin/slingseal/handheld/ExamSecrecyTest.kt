@@ -9,6 +9,7 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.handheld.look.VerdictView
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.RunBand
 import slingseal.handheld.support.AtAnExam
 import slingseal.handheld.support.FakeSticker

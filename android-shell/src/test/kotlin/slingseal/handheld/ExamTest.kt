@@ -16,9 +16,10 @@ import slingseal.core.MovingTaken
 import slingseal.core.PlantedView
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.CodeView
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planting
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.FramesScreen
-import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.RunBand
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.AtAnExam

@@ -18,6 +18,7 @@ import slingseal.core.RefusalCause
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.Glove
 import slingseal.handheld.look.VerdictView
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.ReportScreen
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Gloves

@@ -12,6 +12,7 @@ import org.robolectric.annotation.GraphicsMode
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.VerdictView
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.LookingScreen
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.Contrast
@@ -220,10 +221,10 @@ class HookTest : OnAPhone() {
                 .also { it.settle() }
         fun pane(screen: Screen) =
             screen.all().first { it is slingseal.handheld.look.SafeArea }.accessibilityPaneTitle
-        val hook = open(HandheldActivity.HOOK)
+        val hook = open(Shortcut.HOOK)
         assertEquals(Place.Hook::class, hook.hand.front!!.place::class)
         assertEquals("Hook check", pane(hook))
-        val inspect = open(HandheldActivity.INSPECT)
+        val inspect = open(Shortcut.INSPECT)
         assertEquals(Place.Scan::class, inspect.hand.front!!.place::class)
         inspect.press("Back")
         inspect.press("More")

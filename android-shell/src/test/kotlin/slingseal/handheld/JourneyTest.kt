@@ -16,6 +16,7 @@ import slingseal.core.VerdictWord
 import slingseal.core.WalkStage
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.VerdictView
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.sense.Beat

@@ -10,6 +10,7 @@ import slingseal.core.ExamRunState
 import slingseal.core.Handheld
 import slingseal.core.Role
 import slingseal.handheld.look.Palette
+import slingseal.handheld.places.Place
 import slingseal.handheld.support.DayScenes
 import slingseal.handheld.support.ExamScenes
 import slingseal.handheld.support.PageJudge

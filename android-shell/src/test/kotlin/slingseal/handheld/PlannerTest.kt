@@ -16,7 +16,8 @@ import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
 import slingseal.core.WeightSource
 import slingseal.handheld.look.CodeView
-import slingseal.handheld.screens.Planned
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planned
 import slingseal.handheld.support.FakeSticker
 import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.PageJudge

@@ -21,11 +21,11 @@ import org.xmlpull.v1.XmlPullParser
 import slingseal.core.MovementKind
 import slingseal.core.VoidCause
 import slingseal.core.WalkRequest
-import slingseal.handheld.screens.Draft
-import slingseal.handheld.screens.KIND
-import slingseal.handheld.screens.Planting
-import slingseal.handheld.screens.Standard
-import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planting
+import slingseal.handheld.places.Standard
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.support.FakeKeystore
 import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
@@ -343,7 +343,7 @@ class PlatformTest : OnAPhone() {
                 Place.ClosePin(),
                 Place.ReportPin(Draft("KM-099", MovementKind.LIFTED)),
                 Place.WithdrawPin("S-1", "worn"),
-                Place.AuthorityWords(slingseal.handheld.screens.Deed.Renew),
+                Place.AuthorityWords(slingseal.handheld.places.Deed.Renew),
             )) {
             screen.hand.backTo(Place.Start::class)
             screen.hand.go(place)

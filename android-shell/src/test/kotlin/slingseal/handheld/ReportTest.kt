@@ -10,7 +10,8 @@ import org.robolectric.annotation.GraphicsMode
 import slingseal.core.MovementKind
 import slingseal.core.MovementView
 import slingseal.core.ReportRequest
-import slingseal.handheld.screens.Purpose
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 import slingseal.handheld.screens.ReportScreen
 import slingseal.handheld.screens.Zulu
 import slingseal.handheld.sense.Beat

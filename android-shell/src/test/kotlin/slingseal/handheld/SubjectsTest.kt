@@ -16,6 +16,7 @@ import slingseal.core.StickerReading
 import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.InspectionScreen
 import slingseal.handheld.support.OnAPhone
@@ -201,7 +202,7 @@ class SubjectsTest : OnAPhone() {
         assertTrue("back before the decision", screen.hasKey("Next") || screen.hasKey("Fit: hold"))
         while (screen.hasKey("Next")) screen.press("Next")
         screen.hold("Fit: hold")
-        Zone.PIN.forEach { screen.press(screen.key(it.toString()), settleFirst = false) }
+        screen.type(Zone.PIN)
         screen.press("Sign it")
         assertTrue(screen.words(), screen.words().contains("SW-11 · Fit"))
     }

@@ -11,7 +11,8 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.MovementKind
 import slingseal.core.StickerReading
-import slingseal.handheld.screens.Purpose
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 import slingseal.handheld.screens.StickerScreen
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Sticker

@@ -13,8 +13,10 @@ import slingseal.core.Role
 import slingseal.core.TagDraft
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
-import slingseal.handheld.screens.Measure
-import slingseal.handheld.screens.Weighing
+import slingseal.handheld.places.KeptPlaces
+import slingseal.handheld.places.Measure
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Weighing
 import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen

@@ -19,9 +19,10 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import org.robolectric.shadows.ShadowTextToSpeech
 import slingseal.core.HandheldException
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.PhotoScreen
-import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.answer
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.OnAPhone

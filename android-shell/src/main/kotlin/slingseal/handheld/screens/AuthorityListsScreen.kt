@@ -1,12 +1,13 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Deed
+import slingseal.handheld.places.Place
 
 /**
  * Which lists count: with a name, those of an authority that is about to begin; none is taken before somebody

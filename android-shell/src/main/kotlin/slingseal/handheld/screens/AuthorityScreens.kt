@@ -3,25 +3,16 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.AuthorityView
 import slingseal.core.CredentialState
-import slingseal.core.HandheldException
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
-
-/** The authority of this phone, where it is one: whether it is, is no error. */
-internal fun authorityHere(shell: Shell): AuthorityView? =
-    try {
-        shell.core.authority()
-    } catch (e: HandheldException.Refused) {
-        android.util.Log.i("slingseal", "no authority: ${e.message}")
-        null
-    } catch (e: HandheldException.NotFound) {
-        android.util.Log.i("slingseal", "no authority: ${e.message}")
-        null
-    }
+import slingseal.handheld.places.AuthorityCode
+import slingseal.handheld.places.Deed
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.TeamStep
 
 /**
  * The authority in the hand: whose word it is that lets anybody seal. What everybody needs of it stands
@@ -58,20 +49,7 @@ class AuthorityScreen(shell: Shell, place: Place, private val authority: Authori
         return page(
             authority.name,
             body(
-                *list
-                    ?.warnings
-                    .orEmpty()
-                    .map {
-                        parts.panel(
-                            parts.signed(
-                                Sign.WARN,
-                                parts.words(it, 18, bold = true, ground = palette.panel),
-                                palette.panel,
-                            ),
-                            thick = true,
-                        )
-                    }
-                    .toTypedArray(),
+                *list?.warnings.orEmpty().map { parts.signedPanel(Sign.WARN, it) }.toTypedArray(),
                 parts.panel(facts),
                 parts.column(
                     *listOfNotNull(
@@ -157,9 +135,6 @@ class AuthorityScreen(shell: Shell, place: Place, private val authority: Authori
 
         const val CARD = "card"
         const val ROSTER = "roster"
-
-        /** For how long a credential may be given, in days; the first is what stands there. */
-        val DAYS = listOf(30, 7, 365)
     }
 }
 

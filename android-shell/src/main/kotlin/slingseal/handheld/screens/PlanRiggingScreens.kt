@@ -4,12 +4,13 @@ import android.view.View
 import slingseal.core.DraftLink
 import slingseal.core.DraftPiece
 import slingseal.core.TagDraft
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 
 /** The equipment: a piece is taken off by its key, and put on by its code or its serial number. */
 class PlanPiecesScreen(shell: Shell, override val place: Place.PlanPieces) : Screen(shell, place) {

@@ -5,12 +5,15 @@ import slingseal.core.RiggingVerdict
 import slingseal.core.Subject
 import slingseal.core.TagDraft
 import slingseal.core.WeightSource
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planned
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.Weighing
 import slingseal.handheld.sense.Beat
 
 /** The page of a draft, whatever was put into it: the one that lies open is replaced. */

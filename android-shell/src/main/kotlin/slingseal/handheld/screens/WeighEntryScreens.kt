@@ -2,7 +2,6 @@ package slingseal.handheld.screens
 
 import android.view.View
 import android.widget.TextView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
@@ -10,6 +9,8 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.NumberPad
 import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Measure
+import slingseal.handheld.places.Place
 
 /** Words of a weighing: the scales and their source, or what a point is called. */
 class WeighWordsScreen(shell: Shell, override val place: Place.WeighWords) : WritingScreen(shell, place) {

@@ -1,14 +1,23 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Measure
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Weighing
 import slingseal.handheld.sense.Beat
+
+/** What was keyed in stands on the page of the weighing, whatever lies over it. */
+internal fun Weighing.put(shell: Shell) {
+    remember()
+    shell.backTo(Place.Weigh::class)
+    shell.swap(Place.Weigh(this))
+}
 
 /** A number of the weighing in a row: what it is, and what was keyed in. */
 private fun Screen.measureRow(shell: Shell, weighing: Weighing, measure: Measure, at: Int): Key {

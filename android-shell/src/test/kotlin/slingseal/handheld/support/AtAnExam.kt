@@ -5,7 +5,7 @@ import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
 import slingseal.core.ExamRunState
 import slingseal.core.RunView
-import slingseal.handheld.Place
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.sense.Beat

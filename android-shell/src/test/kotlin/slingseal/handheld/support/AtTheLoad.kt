@@ -2,8 +2,8 @@ package slingseal.handheld.support
 
 import org.junit.Assert.assertEquals
 import slingseal.core.WalkView
-import slingseal.handheld.Place
-import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 
 /** The ways to a walk that several tests go. */
 abstract class AtTheLoad : OnAPhone() {

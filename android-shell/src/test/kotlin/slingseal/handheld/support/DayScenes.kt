@@ -9,13 +9,13 @@ import slingseal.core.RefusalCause
 import slingseal.core.ReportRequest
 import slingseal.core.VoidCause
 import slingseal.core.WalkRequest
-import slingseal.handheld.Place
-import slingseal.handheld.screens.DeficiencyDraft
-import slingseal.handheld.screens.Draft
-import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.Said
-import slingseal.handheld.screens.WalkRef
-import slingseal.handheld.screens.Why
+import slingseal.handheld.places.DeficiencyDraft
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.Said
+import slingseal.handheld.places.WalkRef
+import slingseal.handheld.places.Why
 
 /**
  * Places of a day on an inspector's phone: a walk in its middle, decided and sealed loads, reports, records,

@@ -7,8 +7,8 @@ import org.robolectric.RuntimeEnvironment
 import slingseal.core.Handheld
 import slingseal.handheld.Core
 import slingseal.handheld.HandheldActivity
-import slingseal.handheld.Place
 import slingseal.handheld.look.CodeView
+import slingseal.handheld.places.Place
 
 /** A new phone with a camera and its zone before each test, and what hands do on every page. */
 abstract class OnAPhone {

@@ -1,35 +1,14 @@
 package slingseal.handheld.screens
 
-import java.io.Serializable
 import slingseal.core.HandheldException
 import slingseal.core.Received
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
+import slingseal.handheld.places.CopyPart
+import slingseal.handheld.places.Deed
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.TeamStep
 import slingseal.handheld.sense.Beat
-
-/** What the authority's passphrase opens its key for. */
-sealed class Deed(val title: Int) : Serializable {
-    /** [lists] are those that it approves from the beginning. */
-    data class Begin(val name: String, val lists: List<String>) : Deed(R.string.team_start)
-
-    data class Issue(val issuing: Issuing) : Deed(R.string.authority_issue)
-
-    data class Revoke(val credential: String) : Deed(R.string.authority_revoke)
-
-    data class Approve(val lists: List<String>) : Deed(R.string.authority_lists)
-
-    data class Withdraw(val lists: List<String>) : Deed(R.string.authority_lists)
-
-    /** Signs the roster anew, to hold longer. */
-    data object Renew : Deed(R.string.authority_renew)
-
-    /** Makes a copy in two parts. */
-    data object Copy : Deed(R.string.copy)
-
-    /** This phone becomes the authority of a copy, of which these are the parts. */
-    data class Restore(val part: String, val other: String) : Deed(R.string.copy_restore)
-}
 
 /** The passphrase, in letters; a new one twice. It stands in no place and is never shown. */
 class AuthorityWordsScreen(shell: Shell, override val place: Place.AuthorityWords) :

@@ -1,4 +1,4 @@
-package slingseal.handheld
+package slingseal.handheld.places
 
 import kotlin.reflect.KClass
 
