@@ -47,7 +47,9 @@ pub use board::{GroupBy, GroupCount, Groups, PointCount};
 pub use closings::{ClosingRow, WalkFactsRow};
 pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
-pub use find::{Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordFilter, RecordPage};
+pub use find::{
+    Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordColumn, RecordFilter, RecordPage,
+};
 pub use handle::{Reader, Store, Tx};
 pub use heads::HeadRow;
 pub use hold::Patience;
