@@ -85,12 +85,7 @@ pub(crate) fn value_said(walk: &Walk, point: &PointId, value: &Value) -> Saying 
 
 /// The loads of which a walk's statics may speak to a reader of another language than its journal's: as planned, and as its
 /// links were counted, one count after the other.
-fn rigged(
-    walk: &Walk,
-    planned: Option<RiggedLoad>,
-    told: &[Event],
-    language: Language,
-) -> Vec<RiggedLoad> {
+fn rigged(walk: &Walk, planned: Option<RiggedLoad>, told: &[Event], language: Language) -> Vec<RiggedLoad> {
     let Some(planned) = planned.filter(|_| language != Language::English) else { return Vec::new() };
     // The counts as they stood after each event: a second rule of what is counted would go another way where one is undone.
     let mut then = Walk::new(walk.ground().clone());
