@@ -5,11 +5,11 @@ use std::collections::BTreeMap;
 use super::kept::Kept;
 use crate::AppError;
 use slingseal_judgement::{
-    Evidence, InspectionWord, LoadState, LoadWord, Memory, Outline, RULES, Standing, facts_of_load,
+    Evidence, InspectionWord, LoadState, LoadWord, Outline, RULES, Standing, facts_of_load,
 };
 use slingseal_message::trust::{PublicKey, Trusted};
 use slingseal_store::{Judged, LoadRow, Reader};
-use slingseal_words::{Digest, LoadNumber, Time};
+use slingseal_words::{Digest, LoadNumber};
 
 fn judged(standing: &Standing) -> Judged {
     let (kept, successor) = match standing {
@@ -58,14 +58,7 @@ impl Verdicts {
         trusted: &Trusted,
     ) -> Self {
         let words: Vec<&LoadWord> = words.iter().collect();
-        let evidence = Evidence {
-            trusted,
-            now: Time::from_unix(0),
-            latest_trusted: None,
-            memory: Memory::Whole,
-            words: &words,
-            pieces,
-        };
+        let evidence = Evidence::lasting(trusted, &words, pieces);
         let found = facts_of_load(load, &evidence);
         let seals = seals.into_iter().map(|seal| {
             let judged = found.seals.get(&seal).map(|facts| judged(&facts.lasting()));
