@@ -159,7 +159,8 @@ def main(path):
         require(not tls, f"{name} has a TLS segment, which Android before 10 does not load")
         # phones of 64 bits map pages of 16 KiB since Android 15
         require(abi == "armeabi-v7a" or min(pages) >= 0x4000, f"{name} is laid out for pages of {hex(min(pages))}")
-        print(f"{name}: machine {machine}, pages {sorted(set(map(hex, pages)))}")
+        size = apk.getinfo(name)
+        print(f"{name}: machine {machine}, pages {sorted(set(map(hex, pages)))}, {size.file_size} bytes, {size.compress_size} in the archive")
     abis = {n.split("/")[1] for n in libraries}
     require("arm64-v8a" in abis, "there is no library for ARM64: this could not start on a phone")
     require(

@@ -1,7 +1,9 @@
 //! Every relative link of every document leads somewhere, and every path of ours that it names is there.
 
 use std::collections::BTreeMap;
-use std::path::{Path, PathBuf};
+use std::path::Path;
+
+use slingseal_tests::command_lines::documents;
 
 use crate::sources::root;
 
@@ -120,20 +122,4 @@ fn slug(heading: &str) -> String {
         .filter(|c| c.is_alphanumeric() || matches!(c, ' ' | '-' | '_'))
         .map(|c| if c == ' ' { '-' } else { c })
         .collect()
-}
-
-/// Every document of the repository; what is built or fetched is none.
-fn documents(folder: &Path) -> Vec<PathBuf> {
-    let mut found = Vec::new();
-    for entry in std::fs::read_dir(folder).expect("a folder can be read") {
-        let path = entry.expect("a folder entry can be read").path();
-        let name = path.file_name().expect("an entry has a name").to_string_lossy().into_owned();
-        if path.is_dir() && !name.starts_with('.') && name != "target" && name != "node_modules" {
-            found.extend(documents(&path));
-        } else if path.extension().is_some_and(|ending| ending == "md") {
-            found.push(path);
-        }
-    }
-    found.sort();
-    found
 }

@@ -15,13 +15,13 @@ pub(crate) fn rust_files(folder: &Path) -> Vec<PathBuf> {
     files_of(folder, "rs")
 }
 
-/// Every file below a folder whose name ends so, sorted; nothing where the folder is not there.
+/// Every file below a folder whose name ends so (an empty ending: without one), sorted; nothing where the folder is not there.
 pub(crate) fn files_of(folder: &Path, ending: &str) -> Vec<PathBuf> {
     let Ok(entries) = std::fs::read_dir(folder) else { return Vec::new() };
     let mut files: Vec<PathBuf> = entries
         .map(|entry| entry.expect("a folder entry can be read").path())
         .flat_map(|path| if path.is_dir() { files_of(&path, ending) } else { vec![path] })
-        .filter(|path| path.extension().is_some_and(|found| found == ending))
+        .filter(|path| path.extension().unwrap_or_default() == ending)
         .collect();
     files.sort();
     files

@@ -10,6 +10,8 @@ mod records;
 mod report;
 mod rigging;
 mod tag;
+#[cfg(test)]
+mod tests;
 mod usage;
 
 use std::path::PathBuf;

@@ -1,20 +1,16 @@
-//! What a choice does, and the pages that it leads to.
+//! What a choice does.
 
-use slingseal_app::catalogue::{rigging as rig_words, terminal as words};
 use std::path::{Path, PathBuf};
 
-use slingseal_app::{
-    AppError, FindingView, Language, PointKind, PointView, Subject, TagView, WalkRequest, WalkStage,
-};
+use slingseal_app::catalogue::terminal as words;
+use slingseal_app::{AppError, FindingView, Subject, WalkRequest};
 use zeroize::Zeroizing;
 
-use super::look::{self, Tone};
-use super::model::{Action, Desk, Entry, Flow, Item, Page, Pick, Purpose};
+use super::look::Tone;
+use super::model::{Action, Desk, Flow, Item, Page, Pick, Purpose};
+use super::questions::{entry, tag_page};
 use crate::console::Shown;
 use crate::output;
-
-/// How wide the expected picture is, in cells: it fits the narrowest window.
-const EXPECTED: usize = 36;
 
 impl Desk {
     pub(super) fn act(&mut self, action: Action) -> Result<Flow, AppError> {
@@ -213,191 +209,8 @@ impl Desk {
         Ok(())
     }
 
-    pub(super) fn which_point(&self, points: &[PointView]) -> Page {
-        let item = |point: &PointView| {
-            let (shape, word, tone) = look::point(point.state);
-            let word = word.say(self.language);
-            let words = format!("{shape} {}  {word}", point.prompt);
-            Item { words, tone, action: Action::NameDeficiency(Box::new(point.clone())) }
-        };
-        pick(
-            words::DeficiencyWhichPoint.say(self.language),
-            Vec::new(),
-            points.iter().map(item).collect(),
-            Action::Walk,
-        )
-    }
-
-    fn names_page(&self, point: &PointView) -> Page {
-        let mut items: Vec<Item> = point
-            .deficiencies
-            .iter()
-            .map(|known| {
-                let place = look::fate_words(known.fate).say(self.language);
-                let (name, shown) = (known.name.clone(), known.shown.clone());
-                let point = Box::new(point.clone());
-                Item::new(format!("{}{place}", known.shown), Action::Describe { point, name, shown })
-            })
-            .collect();
-        items.push(Item::new(
-            words::SomethingElseYourWords.say(self.language),
-            Action::Describe {
-                point: Box::new(point.clone()),
-                name: "other".into(),
-                shown: point.prompt.clone(),
-            },
-        ));
-        pick(words::DeficiencyWhatWrong.say(self.language), vec![point.prompt.clone()], items, Action::Walk)
-    }
-
-    /// A point that some loads do not have.
-    fn applies_page(&self, point: &PointView) -> Page {
-        let items = vec![
-            Item::new(words::AppliesAnswer.say(self.language), Action::Applies(Box::new(point.clone()))),
-            Item::new(
-                words::NotApplicableLoadWhy.say(self.language),
-                Action::WhyNot(Box::new(point.clone())),
-            ),
-        ];
-        pick(&point.prompt, vec![point.spoken.clone()], items, Action::Walk)
-    }
-
-    fn point_page(&self, point: &PointView) -> Page {
-        // Where the long text says no more than the title it is not said again.
-        let again = point.spoken.trim_end_matches('.') == point.prompt.trim_end_matches('.');
-        let lead = |more: String| {
-            let spoken = (!again).then(|| point.spoken.clone());
-            spoken.into_iter().chain([more]).collect::<Vec<_>>()
-        };
-        let value = |lead: Vec<String>, unit: &str| {
-            let mut page = entry(&point.prompt, lead, Purpose::Value(Box::new(point.clone())), Action::Walk);
-            if let Page::Entry(entry) = &mut page {
-                entry.unit = unit.to_owned();
-            }
-            page
-        };
-        match &point.kind {
-            PointKind::Look => {
-                let good =
-                    WalkRequest::Answer { card: self.card(), point: point.id.clone(), value: String::new() };
-                let said = words::GoodTakesBack { prompt: &point.prompt }.say(self.language);
-                pick(
-                    &point.prompt,
-                    lead(words::Source { source: &point.source }.say(self.language)),
-                    vec![
-                        Item::new(
-                            words::GoodPointAlone.say(self.language),
-                            Action::Do { request: good, said },
-                        ),
-                        Item::new(
-                            words::Deficient.say(self.language),
-                            Action::NameDeficiency(Box::new(point.clone())),
-                        ),
-                    ],
-                    Action::Walk,
-                )
-            }
-            PointKind::Choice { options } => {
-                let items = options.iter().map(|option| {
-                    let value = option.name.clone();
-                    let request = WalkRequest::Answer { card: self.card(), point: point.id.clone(), value };
-                    let said =
-                        words::TakesBack { prompt: &point.prompt, shown: &option.shown }.say(self.language);
-                    Item::new(option.shown.clone(), Action::Do { request, said })
-                });
-                pick(
-                    &point.prompt,
-                    lead(words::WhichOneDoYouSee.say(self.language)),
-                    items.collect(),
-                    Action::Walk,
-                )
-            }
-            // What is wanted is told once a number was entered: who knows it counts to it.
-            PointKind::Count { .. } => value(lead(words::CountEnterWhatYouCounted.say(self.language)), ""),
-            PointKind::Measure { unit, .. } => {
-                value(lead(words::MeasureEnterWhatYouRead { unit: &unit }.say(self.language)), unit)
-            }
-            PointKind::Serial => value(lead(words::ReadSerialNumberOffPlate.say(self.language)), ""),
-            PointKind::Text => value(lead(words::YourWords.say(self.language)), ""),
-        }
-    }
-
     pub(super) fn card(&self) -> u32 {
         self.view.as_ref().and_then(|view| view.card.as_ref()).map_or(0, |card| card.number)
-    }
-
-    fn show_menu(&mut self) {
-        let mut items = Vec::new();
-        let stage = self.view.as_ref().map(|view| view.stage.clone());
-        match stage {
-            Some(WalkStage::Walking) => {
-                items.push(Item::new(words::PauseInspection.say(self.language), Action::AskPause))
-            }
-            Some(WalkStage::Paused) => items.push(Item::new(
-                words::GoInspection.say(self.language),
-                Action::Do {
-                    request: WalkRequest::Resume,
-                    said: words::InspectionGoesWhereStood.say(self.language),
-                },
-            )),
-            _ => {}
-        }
-        items.push(Item::new(words::CautionsStaticsFull.say(self.language), Action::Report));
-        items.push(Item::new(words::AllKeys.say(self.language), Action::Keys));
-        if matches!(stage, Some(WalkStage::Walking | WalkStage::Paused)) {
-            items.push(Item::new(words::StopInspection.say(self.language), Action::AskAbandon));
-        }
-        items.push(Item::new(words::OtherLoads.say(self.language), Action::Start));
-        items.push(Item::new(words::LeaveProgramInspectionStaysWhere.say(self.language), Action::Leave));
-        self.page = pick(words::MoreTitle.say(self.language), Vec::new(), items, Action::Walk);
-    }
-
-    fn show_report(&mut self) -> Result<(), AppError> {
-        let Some(view) = &self.view else { return Ok(()) };
-        let mut text = String::new();
-        let mut add = |line: &str| {
-            text.push_str(line);
-            text.push('\n');
-        };
-        for fault in &view.tag_faults {
-            add(&words::TagFault { fault: &fault }.say(self.language));
-        }
-        for caution in &view.cautions {
-            add(&format!("! {caution}"));
-        }
-        if let Some(change) = &view.link_change {
-            add(&format!("! {change}"));
-        }
-        for link in self.app.walk_links(&view.walk)? {
-            let (leg, planned) = (&link.leg, link.planned.to_string());
-            add(&match link.counted {
-                Some(counted) => rig_words::LinkBesidePlan { leg, planned, counted: counted.to_string() }
-                    .say(self.language),
-                None => rig_words::LinkNotCounted { leg, planned }.say(self.language),
-            });
-        }
-        if let Some(rows) = self.app.walk_planned_cells(&view.walk, EXPECTED)? {
-            add("");
-            add(&rig_words::ExpectedPicture.say(self.language));
-            rows.iter().for_each(|row| add(row));
-        }
-        match self.app.walk_rigging(&view.walk)? {
-            Some(rigging) => {
-                add("");
-                add(&rigging.report);
-            }
-            None => {
-                add(&words::TagCarriesNoRiggingSo.say(self.language));
-                add(&words::ManualStandsAbove.say(self.language));
-            }
-        }
-        self.page = Page::Text {
-            title: words::CautionsStatics.say(self.language),
-            text,
-            from: 0,
-            back: Action::Menu,
-        };
-        Ok(())
     }
 
     fn ask_fit(&mut self) {
@@ -476,52 +289,4 @@ impl Desk {
         self.tell(Tone::Good, words::SealedWrittenPngSvgTxt { shown: shown.shown() }.say(self.language));
         Ok(())
     }
-}
-
-pub(super) fn pick(title: impl Into<String>, lead: Vec<String>, items: Vec<Item>, back: Action) -> Page {
-    Page::Pick(Box::new(Pick { title: title.into(), lead, items, from: 0, back, tone: Tone::Plain }))
-}
-
-pub(super) fn entry(title: impl Into<String>, lead: Vec<String>, purpose: Purpose, back: Action) -> Page {
-    Page::Entry(Box::new(Entry {
-        title: title.into(),
-        lead,
-        text: Zeroizing::new(String::new()),
-        unit: String::new(),
-        purpose,
-        back,
-    }))
-}
-
-/// The tag before the walk: is this the load that hangs here?
-fn tag_page(tag: &TagView, practice: bool, language: Language) -> Page {
-    let planner = tag.planner.as_ref().map_or_else(|| words::NobodyWhoTrusted.say(language), String::clone);
-    let mut lead = vec![
-        tag.description.clone(),
-        words::GrossUnderAllowed { gross: &tag.gross, aircraft: &tag.aircraft, allowable: &tag.allowable }
-            .say(language),
-        words::FromTo { from: &tag.pickup.name, to: &tag.destination.name }.say(language),
-        words::RiggedPlanned {
-            rigger: tag.rigger.clone().unwrap_or_else(|| words::SomeoneNotNamed.say(language)),
-            dtg: &tag.planned.dtg,
-            planner: &planner,
-        }
-        .say(language),
-        words::ProcedureTitled { title: tag.procedure_title.as_deref().unwrap_or(&tag.procedure) }
-            .say(language),
-    ];
-    lead.extend(tag.basis.lines.iter().map(|line| format!("{}: {}", line.label, line.text)));
-    lead.extend(tag.warnings.iter().map(|warning| format!("! {warning}")));
-    if practice {
-        lead.push(words::PlayLoadStandsBeforeYou.say(language));
-    }
-    pick(
-        words::LoadLoad { load: &tag.load }.say(language),
-        lead,
-        vec![
-            Item::new(words::InspectThisLoad.say(language), Action::Begin { tag: tag.text.clone() }),
-            Item::new(words::OtherLoads.say(language), Action::Start),
-        ],
-        Action::Start,
-    )
 }

@@ -4,9 +4,9 @@ use ratatui::text::Line;
 use slingseal_app::catalogue::terminal as words;
 use slingseal_app::{AppError, ExamBegin, Language, RunView, WalkRequest};
 
-use super::acts::pick;
 use super::look::{Look, Tone, wrap};
 use super::model::{Action, Desk, Item, Page};
+use super::questions::pick;
 
 impl Desk {
     /// Shows a run and takes its walk for the one on the screen.

@@ -3,9 +3,9 @@
 use slingseal_app::catalogue::terminal as words;
 use slingseal_app::{AppError, FateView, FindingState, FindingView, PointKind, WalkRequest, WalkStage};
 
-use super::acts::{entry, pick};
 use super::look::{self, Tone};
 use super::model::{Action, Desk, Item, Page, Pick, Purpose};
+use super::questions::{entry, pick};
 
 impl Desk {
     /// A deficiency was just recorded.

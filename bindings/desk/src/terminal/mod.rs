@@ -2,15 +2,15 @@
 
 mod acts;
 mod draw;
-mod draw_seal;
 mod exam;
 mod findings;
-mod foot;
 mod keys;
 mod lines;
 mod look;
+mod menu;
 mod model;
 mod practice;
+mod questions;
 mod screen;
 mod start;
 mod status;

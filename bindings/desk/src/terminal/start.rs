@@ -4,10 +4,10 @@ use slingseal_app::AppError;
 use slingseal_app::catalogue::terminal as words;
 use zeroize::Zeroizing;
 
-use super::acts::{entry, pick};
 use super::look::Tone;
 use super::model::{Action, Desk, Flow, Item, Page, Purpose};
 use super::practice;
+use super::questions::{entry, pick};
 use crate::output::bad_input;
 
 /// Tags offered at most: two pages.

@@ -196,13 +196,10 @@ pub(super) fn line_typed() -> Result<String, AppError> {
 }
 
 fn list(view: &IssuedListView, language: Language) {
-    let said = words::AuthorityLine {
-        name: &view.name,
-        fingerprint: &view.fingerprint,
-        roster: view.sequence.to_string(),
-        until: &view.roster_expires.dtg,
-    };
-    println!("{}", said.say(language));
+    println!(
+        "{}",
+        authority_line(&view.name, &view.fingerprint, view.sequence, &view.roster_expires.dtg, language)
+    );
     for one in &view.issued {
         println!("{}", line(one, language));
     }
@@ -215,6 +212,11 @@ fn list(view: &IssuedListView, language: Language) {
     for warning in &view.warnings {
         eprintln!("slingseal: {warning}");
     }
+}
+
+/// An authority in one line, with the roster that stands.
+fn authority_line(name: &str, fingerprint: &str, sequence: u32, until: &str, language: Language) -> String {
+    words::AuthorityLine { name, fingerprint, roster: sequence.to_string(), until }.say(language)
 }
 
 /// A credential in one line: `Anvil 3   inspector   until 251200ZNOV27   good   0123456789abcdef`.
@@ -246,13 +248,10 @@ fn show(setting: &Setting, view: &AuthorityView, out: Option<&Path>, card: bool)
     for one in &view.changed {
         println!("{}", edition(one, language));
     }
-    let said = words::AuthorityLine {
-        name: &view.name,
-        fingerprint: &view.fingerprint,
-        roster: view.sequence.to_string(),
-        until: &view.roster_expires.dtg,
-    };
-    println!("{}", said.say(language));
+    println!(
+        "{}",
+        authority_line(&view.name, &view.fingerprint, view.sequence, &view.roster_expires.dtg, language)
+    );
     for (code, name) in codes.into_iter().flatten() {
         told(&put_code(code, out, name)?);
     }

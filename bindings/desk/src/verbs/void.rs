@@ -9,7 +9,7 @@ use slingseal_app::AppError;
 
 use super::Setting;
 use crate::input;
-use crate::output::{Answer, answer_code, bad_input};
+use crate::output::{Answer, answer_code, bad_input, file_name};
 use crate::platform::{Secret, ask};
 
 /// What was taken back, as an answer.
@@ -43,6 +43,7 @@ pub(crate) fn run(
     let said = words::SealVoidMade { load: &view.line.load, by: &view.line.inspector, void: &void }
         .say(setting.language);
     let more = Voided { load: view.line.load, record, void };
-    answer_code(setting.json, &Answer { code: &code, more }, &said, out, "void")?;
+    let name = format!("void-{}", file_name(&more.load));
+    answer_code(setting.json, &Answer { code: &code, more }, &said, out, &name)?;
     Ok(ExitCode::SUCCESS)
 }

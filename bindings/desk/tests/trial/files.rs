@@ -44,6 +44,8 @@ fn json_answers_and_files_come_together() {
         assert_eq!(day.names(folder).len(), files, "{folder}: {:?}", day.names(folder));
     }
     assert!(voided["text"].as_str().unwrap().starts_with("VO1:"), "{voided}");
+    // Whoever finds it in a folder of many sees which load it is of.
+    assert!(day.names("v").contains(&"void-km-015.png".to_owned()), "{:?}", day.names("v"));
 }
 
 #[test]

@@ -409,7 +409,7 @@ fn day(language: &'static str) {
     all.types("hookup", "slingseal arrival KM-014");
     all.types("hookup", "slingseal report set-down KM-014");
     all.types("inspector", "slingseal void KM-015 --cause load-moved --out voids");
-    all.types("hookup", "slingseal receive voids/void.png");
+    all.types("hookup", "slingseal receive voids/void-km-015.png");
     all.types("hookup", "slingseal verify seals/seal-km-015.png --tag tags/tag-km-015.png");
     all.types("hookup", "slingseal verify nothing.png");
 

@@ -2,26 +2,21 @@ package slingseal.handheld
 
 import android.app.Activity
 import android.content.Intent
-import android.os.Build
 import android.os.Bundle
 import android.os.Handler
 import android.os.Looper
 import android.os.SystemClock
 import android.view.KeyEvent
 import android.view.MotionEvent
-import android.view.View
-import android.window.OnBackInvokedCallback
-import android.window.OnBackInvokedDispatcher
 import kotlin.reflect.KClass
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
-import slingseal.handheld.look.OneFinger
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Parts
 import slingseal.handheld.look.PressGuard
-import slingseal.handheld.look.SafeArea
-import slingseal.handheld.look.StaleTouch
-import slingseal.handheld.look.WorkingPage
+import slingseal.handheld.places.KeptPlaces
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.PlaceStack
 import slingseal.handheld.screens.FileScreen
 import slingseal.handheld.screens.PICK_IN
 import slingseal.handheld.screens.PICK_LISTS
@@ -29,27 +24,23 @@ import slingseal.handheld.screens.PICK_OUT
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Ear
 import slingseal.handheld.sense.Feel
-import slingseal.handheld.sense.HardAnswer
-import slingseal.handheld.sense.HardKeys
-import slingseal.handheld.sense.Touch
 import slingseal.handheld.sense.Voice
 
 /** The one activity: holds the pages that lie open, and the hands, ears and voice of the phone. */
 class HandheldActivity : Activity(), Shell {
-    private val places = ArrayList<Place>()
+    private val places = PlaceStack()
     private var screen: Screen? = null
     private var settledAt = 0L
     private lateinit var feel: Feel
     private lateinit var voice: Voice
-    private lateinit var hardKeys: HardKeys
-    private lateinit var touch: Touch
+    private lateinit var hands: Hands
     private var resumed = false
     private var voiceTold = false
 
     /** A line that stays as long as its page does, whatever draws that anew. */
     private var standing: String? = null
-    private val oneFinger = OneFinger()
-    private val staleTouch = StaleTouch()
+
+    /** Kept as long as the system may ask it. */
     private var backCallback: Any? = null
 
     /** Whether the store is being opened, and what is done when it is. */
@@ -60,8 +51,8 @@ class HandheldActivity : Activity(), Shell {
     private var left: Bundle? = null
 
     /** The button of a headset. */
-    lateinit var ear: Ear
-        private set
+    val ear: Ear
+        get() = hands.ear
 
     override val activity: Activity
         get() = this
@@ -79,7 +70,7 @@ class HandheldActivity : Activity(), Shell {
     @Volatile override var notice: String? = null
     @Volatile override var news: String? = null
 
-    private val windowDress by lazy { WindowDress(window) }
+    private val glass = Glass(this)
     private var saidThatItWorks = false
 
     /** Stands for the page that is being read; the newest alone is shown. */
@@ -112,11 +103,9 @@ class HandheldActivity : Activity(), Shell {
         feel = Feel(this)
         voice = Voice(this, ::voiceFailed)
         voice.language = Core.language(this)
-        hardKeys = HardKeys({ millis, run -> window.decorView.postDelayed(run, millis) }, ::hard)
-        touch = Touch(this) { sticker -> screen?.takeIf { it.touches }?.touched(sticker) }
-        ear = Ear(this) { hardKeys.feed(it, settledAt) }
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) windowDress.useCutouts()
-        useBack()
+        hands = Hands(this, { screen }, { settledAt })
+        glass.useCutouts()
+        backCallback = SystemBack.listen(this, ::pressedBack)
         val there = Core.opened(this)
         val places = KeptPlaces.load(KeptPlaces.buildOf(this), state)
         if (there == null || places.isEmpty()) open(state) else begin(there, places, state)
@@ -128,7 +117,7 @@ class HandheldActivity : Activity(), Shell {
     private fun open(state: Bundle?) {
         isOpening = true
         left = state
-        if (Core.opened(this) == null) working(R.string.opening) else blank()
+        if (Core.opened(this) == null) glass.working(R.string.opening) else glass.blank()
         Core.slow.execute {
             val opened =
                 try {
@@ -149,22 +138,16 @@ class HandheldActivity : Activity(), Shell {
         }
     }
 
-    /** The ground alone, for the moment in which the first page is read. */
-    private fun blank() = setContentView(SafeArea(this, palette))
-
-    private fun working(words: Int) =
-        setContentView(SafeArea(this, palette).apply { addView(WorkingPage(parts).build(words)) })
-
     private fun begin(opened: Handheld, there: List<Place>, state: Bundle?) {
         core = opened
         palette = Palette.entries.firstOrNull { it.name == Core.choice(Core.PALETTE) } ?: Palette.DAY
         parts = Parts(this, palette)
-        places += there
+        places.begin(there)
         // a turn of the phone while a bundle is read: what holds the core is not asked for a page
         if (Slow.at != null) {
-            working(R.string.working_words)
+            glass.working(R.string.working_words)
         } else {
-            blank()
+            glass.blank()
             show()
         }
         Slow.attach(this)
@@ -175,7 +158,7 @@ class HandheldActivity : Activity(), Shell {
 
     /** At once, or when the store is open and nothing slow is under way. */
     private fun whenOpen(job: () -> Unit) {
-        if (places.isEmpty() || busy) waiting += job else job()
+        if (places.isEmpty || busy) waiting += job else job()
     }
 
     private fun doWaiting() {
@@ -187,19 +170,14 @@ class HandheldActivity : Activity(), Shell {
     /** The store cannot be opened: say what to do, and nothing else. */
     private fun stop(words: String) {
         notice = words
-        val area = SafeArea(this, palette)
-        val line = parts.words(words, 22, bold = true)
-        val gap = (24 * resources.displayMetrics.density).toInt()
-        line.setPadding(gap, gap, gap, gap)
-        area.addView(line)
-        setContentView(area)
+        glass.words(words)
     }
 
     override fun onSaveInstanceState(state: Bundle) {
         super.onSaveInstanceState(state)
         typed?.let(state::putAll)
-        if (places.isEmpty()) left?.let(state::putAll)
-        else KeptPlaces.save(places, KeptPlaces.buildOf(this), state)
+        if (places.isEmpty) left?.let(state::putAll)
+        else KeptPlaces.save(places.all, KeptPlaces.buildOf(this), state)
     }
 
     override fun onRestoreInstanceState(state: Bundle) {
@@ -216,13 +194,13 @@ class HandheldActivity : Activity(), Shell {
         super.onResume()
         resumed = true
         if (coming != null) return
-        touch.listen(screen?.touches == true)
+        hands.resume()
         screen?.shown()
     }
 
     override fun onPause() {
         resumed = false
-        touch.listen(false)
+        hands.pause()
         screen?.hidden()
         voice.hush()
         super.onPause()
@@ -230,7 +208,7 @@ class HandheldActivity : Activity(), Shell {
 
     override fun onDestroy() {
         Slow.detach(this)
-        ear.listen(false)
+        hands.close()
         voice.close()
         super.onDestroy()
     }
@@ -266,11 +244,14 @@ class HandheldActivity : Activity(), Shell {
         coming = mine
         // where a step goes back and on at once, the last page alone is read
         main.post { if (coming === mine) read(mine) }
-        main.postDelayed({ if (coming === mine && !isDestroyed) working(R.string.working_words) }, Slow.GRACE)
+        main.postDelayed(
+            { if (coming === mine && !isDestroyed) glass.working(R.string.working_words) },
+            Slow.GRACE,
+        )
     }
 
     private fun read(mine: Any) {
-        val place = places.last()
+        val place = places.last
         Core.quick.execute {
             val next = runCatching { Screens.of(this, place).apply { read() } }
             main.post { if (coming === mine && !isDestroyed) came(next.getOrThrow()) }
@@ -293,68 +274,43 @@ class HandheldActivity : Activity(), Shell {
 
     /** Draws a page; gives the line that stands at its head because of what was done before. */
     private fun draw(screen: Screen): String? {
-        val area = SafeArea(this, palette)
         if (notice == null && news == null) notice = standing
         saidThatItWorks = Slow.shows
-        val view = if (saidThatItWorks) WorkingPage(parts).build() else screen.whole()
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) nameThePane(area, screen)
         val told = (notice ?: news).takeIf { it != standing }
+        glass.page(screen, saidThatItWorks)
         notice = null
         news = null
-        area.addView(view)
-        setContentView(area)
         settledAt = SystemClock.uptimeMillis() + PressGuard.SETTLE
-        dress(screen)
-        area.requestApplyInsets()
+        hands.dress(resumed)
         return told
-    }
-
-    /** A screen reader says which page came. */
-    @NewerAndroid
-    private fun nameThePane(area: View, screen: Screen) {
-        area.accessibilityPaneTitle = screen.paneTitle
-    }
-
-    private fun dress(screen: Screen) {
-        ear.listen(takesHardKeys || takesEarKeys)
-        // the reader wants an activity that is in front
-        touch.listen(resumed && screen.touches)
-        windowDress.wear(screen, palette)
     }
 
     // where the person is
 
     override fun go(place: Place) {
-        places += place
+        places.push(place)
         show()
     }
 
-    override fun keep(place: Place) {
-        places[places.lastIndex] = place
-    }
+    override fun keep(place: Place) = places.keep(place)
 
     override fun swap(place: Place) {
-        if (places.size > 1) places.removeAt(places.size - 1)
+        places.pop()
         go(place)
     }
 
     override fun backTo(page: KClass<out Place>) {
-        while (places.size > 1 && !page.isInstance(places.last())) places.removeAt(places.size - 1)
+        places.backTo(page)
         show()
     }
 
     override fun back() {
         // what is under way is told where it was begun
         if (Slow.at != null) return
-        if (places.size > 1) {
-            places.removeAt(places.size - 1)
-            show()
-        } else {
-            finish()
-        }
+        if (places.pop()) show() else finish()
     }
 
-    override fun lies(page: KClass<out Place>) = places.any(page::isInstance)
+    override fun lies(page: KClass<out Place>) = places.lies(page)
 
     override fun redraw() = show()
 
@@ -365,32 +321,14 @@ class HandheldActivity : Activity(), Shell {
         if (speaks) say(told)
     }
 
-    /** From API 33 on the system asks this callback; before that it calls [onBackPressed]. */
-    private fun useBack() {
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) newerBack()
-    }
-
-    @NewerAndroid
-    private fun newerBack() {
-        val callback = OnBackInvokedCallback { pressedBack() }
-        onBackInvokedDispatcher.registerOnBackInvokedCallback(
-            OnBackInvokedDispatcher.PRIORITY_DEFAULT,
-            callback,
-        )
-        backCallback = callback
-    }
-
     @Deprecated("Deprecated in Java") override fun onBackPressed() = pressedBack()
 
     private fun pressedBack() {
         if (!busy) back()
     }
 
-    override fun dispatchTouchEvent(event: MotionEvent): Boolean {
-        if (staleTouch.swallows(event, busy, ::cancelled)) return true
-        val sifted = oneFinger.sift(event) ?: return true
-        return super.dispatchTouchEvent(sifted).also { if (sifted !== event) sifted.recycle() }
-    }
+    override fun dispatchTouchEvent(event: MotionEvent) =
+        hands.touched(event) { super.dispatchTouchEvent(it) }
 
     // what is felt, said and heard
 
@@ -406,25 +344,7 @@ class HandheldActivity : Activity(), Shell {
         window.decorView.post { redrawSame() }
     }
 
-    private fun cancelled(end: MotionEvent) {
-        oneFinger.sift(end)?.let { super.dispatchTouchEvent(it) }
-    }
-
-    override fun dispatchKeyEvent(event: KeyEvent): Boolean {
-        val ours = takesHardKeys || takesEarKeys && event.keyCode in HardKeys.AT_THE_EAR
-        if (ours && hardKeys.feed(event, settledAt)) return true
-        return super.dispatchKeyEvent(event)
-    }
-
-    private val takesHardKeys
-        get() = screen?.takesHardKeys == true && !Slow.shows && hardKeysOn
-
-    private val takesEarKeys
-        get() = screen?.takesEarKeys == true && !Slow.shows && hardKeysOn
-
-    private fun hard(answer: HardAnswer) {
-        if (!busy && (takesHardKeys || takesEarKeys)) screen?.hard(answer)
-    }
+    override fun dispatchKeyEvent(event: KeyEvent) = hands.keyed(event) || super.dispatchKeyEvent(event)
 
     // the core
 
@@ -437,7 +357,7 @@ class HandheldActivity : Activity(), Shell {
         }
 
     override fun <T> work(job: () -> T, done: Shell.(T) -> Unit) {
-        if (!Slow.begin(this, places.last(), Core.slow, quick = false, job, done)) return
+        if (!Slow.begin(this, places.last, Core.slow, quick = false, job, done)) return
         // the hand knows that the press was taken, while the PIN is stretched
         feel(Beat.READ)
         if (Slow.at != null) redrawSame()
@@ -445,7 +365,7 @@ class HandheldActivity : Activity(), Shell {
 
     override fun <T> ask(job: Handheld.() -> T, done: Shell.(T) -> Unit) {
         val core = core
-        Slow.begin(this, places.last(), Core.quick, quick = true, { core.job() }, done)
+        Slow.begin(this, places.last, Core.quick, quick = true, { core.job() }, done)
     }
 
     override fun refuse(words: String) {
@@ -476,19 +396,9 @@ class HandheldActivity : Activity(), Shell {
     }
 
     override val untouched
-        get() = touch.missing
+        get() = hands.untouched
 
     override var hardKeysOn: Boolean
         get() = Core.isOn(Core.HARD_KEYS)
         set(value) = choose(Core.HARD_KEYS, Core.switched(value))
-
-    companion object {
-        /** What the program's shortcuts ask for. */
-        const val INSPECT = "slingseal.handheld.INSPECT"
-        const val HOOK = "slingseal.handheld.HOOK"
-        const val ARRIVAL = "slingseal.handheld.ARRIVAL"
-
-        /** The code of the question for the camera. */
-        const val ASK_CAMERA = 1
-    }
 }

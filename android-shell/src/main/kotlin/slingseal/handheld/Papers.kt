@@ -10,7 +10,9 @@ import android.os.ParcelFileDescriptor
 import android.provider.OpenableColumns
 import java.io.File
 import java.io.FileNotFoundException
-import slingseal.handheld.screens.KIND
+
+/** What a bundle's file is. */
+internal const val KIND = "application/vnd.slingseal.bundle"
 
 /**
  * Hands the one file that is to be shared to the program that a person chose, and nothing else: it is not

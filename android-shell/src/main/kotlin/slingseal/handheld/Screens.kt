@@ -1,5 +1,7 @@
 package slingseal.handheld
 
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.screens.ArrivalScreen
 import slingseal.handheld.screens.AuthorityCodeScreen
 import slingseal.handheld.screens.AuthorityCredentialScreen
@@ -100,7 +102,6 @@ import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.screens.VoidPinScreen
 import slingseal.handheld.screens.VoidScreen
 import slingseal.handheld.screens.VoidedScreen
-import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.WeighHeightScreen
 import slingseal.handheld.screens.WeighNumberScreen
 import slingseal.handheld.screens.WeighPointScreen

@@ -4,6 +4,7 @@ import android.os.Handler
 import android.os.Looper
 import java.util.concurrent.Executor
 import slingseal.core.HandheldException
+import slingseal.handheld.places.Place
 
 /**
  * The one thing that is being done beside the main thread: a press that is written down, a PIN stretched, a

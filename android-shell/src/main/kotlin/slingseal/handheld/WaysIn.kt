@@ -3,10 +3,18 @@ package slingseal.handheld
 import android.content.Intent
 import slingseal.core.Handheld
 import slingseal.core.WalkLineState
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.screens.FileScreen
-import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.openRuns
+
+/** What the program's shortcuts ask for. */
+object Shortcut {
+    const val INSPECT = "slingseal.handheld.INSPECT"
+    const val HOOK = "slingseal.handheld.HOOK"
+    const val ARRIVAL = "slingseal.handheld.ARRIVAL"
+}
 
 /**
  * The start; over it the run whose clock goes on, or the walk that was in the middle of being walked, if
@@ -29,15 +37,15 @@ internal fun Shell.asked(intent: Intent) {
                 backTo(Place.Start::class)
                 FileScreen.take(this, it)
             }
-        HandheldActivity.INSPECT -> {
+        Shortcut.INSPECT -> {
             backTo(Place.Start::class)
             go(Place.Scan(Purpose.Inspect))
         }
-        HandheldActivity.HOOK -> {
+        Shortcut.HOOK -> {
             backTo(Place.Start::class)
             go(Place.Hook())
         }
-        HandheldActivity.ARRIVAL -> {
+        Shortcut.ARRIVAL -> {
             backTo(Place.Start::class)
             go(Place.Scan(Purpose.Arrival))
         }

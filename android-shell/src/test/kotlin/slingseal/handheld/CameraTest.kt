@@ -1,6 +1,10 @@
 package slingseal.handheld
 
+import android.content.Context
+import android.graphics.Matrix
 import android.hardware.camera2.CameraDevice
+import android.hardware.camera2.CameraManager
+import android.provider.Settings
 import android.view.View
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -12,9 +16,12 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
-import slingseal.handheld.screens.Purpose
+import slingseal.handheld.look.Palette
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 import slingseal.handheld.sense.Blind
 import slingseal.handheld.sense.Eye
+import slingseal.handheld.sense.Preview
 import slingseal.handheld.support.AtTheLoad
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -180,5 +187,61 @@ class CameraTest : AtTheLoad() {
 
     private companion object {
         const val SECOND = 1000L
+    }
+
+    @Test
+    fun theCameraIsAskedForOnceThenTheWayToTheSettings() {
+        shadowOf(RuntimeEnvironment.getApplication()).denyPermissions(android.Manifest.permission.CAMERA)
+        val screen = Screen(Zone.launch().get())
+        screen.press("Hook check")
+        assertEquals("asked", "yes", core.preference("camera asked"))
+        assertTrue(screen.words(), screen.words().contains("not allowed"))
+        assertTrue("typing is the way out", screen.hasKey("Type it"))
+        screen.press("Open the settings")
+        val started = shadowOf(screen.activity).nextStartedActivity
+        assertEquals(Settings.ACTION_APPLICATION_DETAILS_SETTINGS, started.action)
+        // allowed there: the page looks again when it is back in front
+        Zone.camera()
+        screen.hand.front!!.shown()
+        screen.settle()
+        assertFalse(screen.words(), screen.words().contains("not allowed"))
+    }
+
+    @Test
+    fun aCameraThatThrowsIsToldAndEndsNothing() {
+        val cameras =
+            RuntimeEnvironment.getApplication().getSystemService(Context.CAMERA_SERVICE) as CameraManager
+        shadowOf(cameras).removeCamera("0")
+        val screen = Screen(Zone.launch().get())
+        screen.press("Hook check")
+        assertTrue(screen.words(), screen.words().contains("no camera"))
+        assertTrue(screen.hasKey("Type it"))
+    }
+
+    @Test
+    fun thePreviewIsTurnedAndFills() {
+        fun box(matrix: Matrix, width: Int, height: Int) =
+            android.graphics.RectF(0f, 0f, width.toFloat(), height.toFloat()).also { matrix.mapRect(it) }
+        for ((turn, width, height) in
+            listOf(
+                Triple(0, 1080, 1500),
+                Triple(90, 1800, 1000),
+                Triple(270, 1800, 1000),
+                Triple(180, 1080, 1500),
+            )) {
+            val seen = box(Preview.matrix(width, height, 1280, 720, turn), width, height)
+            assertTrue(
+                "$turn: $seen fills $width x $height",
+                seen.left <= 1 && seen.top <= 1 && seen.right >= width - 1 && seen.bottom >= height - 1,
+            )
+            // the picture keeps its shape: 16:9, upright or on its side
+            val ratio = maxOf(seen.width(), seen.height()) / minOf(seen.width(), seen.height())
+            assertEquals("$turn", 16f / 9f, ratio, 0.02f)
+            assertEquals(
+                "$turn: the long side lies as the screen does",
+                height > width,
+                seen.height() > seen.width(),
+            )
+        }
     }
 }

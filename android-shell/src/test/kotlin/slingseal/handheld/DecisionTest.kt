@@ -16,13 +16,14 @@ import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
 import slingseal.handheld.look.PressGuard
+import slingseal.handheld.places.DeficiencyDraft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
+import slingseal.handheld.places.Why
 import slingseal.handheld.screens.DecideScreen
-import slingseal.handheld.screens.DeficiencyDraft
 import slingseal.handheld.screens.PinScreen
 import slingseal.handheld.screens.RiggingScreen
 import slingseal.handheld.screens.ValueScreen
-import slingseal.handheld.screens.WalkRef
-import slingseal.handheld.screens.Why
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.AtTheLoad
 import slingseal.handheld.support.Zone

@@ -12,8 +12,9 @@ import slingseal.core.Handheld
 import slingseal.core.ProcedureView
 import slingseal.core.Subject
 import slingseal.core.WalkView
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.screens.CardScreen
-import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.sound

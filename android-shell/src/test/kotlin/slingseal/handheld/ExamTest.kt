@@ -1,13 +1,10 @@
 package slingseal.handheld
 
 import android.view.KeyEvent
-import android.widget.EditText
-import kotlin.reflect.KClass
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
 import org.junit.Assert.assertTrue
-import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
@@ -15,98 +12,26 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.ExamBegin
 import slingseal.core.ExamOutcome
-import slingseal.core.ExamRunState
 import slingseal.core.MovingTaken
 import slingseal.core.PlantedView
-import slingseal.core.RunView
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.CodeView
-import slingseal.handheld.look.VerdictView
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planting
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.FramesScreen
-import slingseal.handheld.screens.Planting
 import slingseal.handheld.screens.RunBand
-import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.sense.Beat
-import slingseal.handheld.support.FakeSticker
+import slingseal.handheld.support.AtAnExam
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
 import slingseal.handheld.support.see
-import slingseal.handheld.support.touch
 
 /** An examination by real touches: planted and locked, run against the clock, scored and told. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class ExamTest {
-    private lateinit var zone: Zone
-    private val core
-        get() = Core.of(RuntimeEnvironment.getApplication())
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-    }
-
-    private val Screen.hand
-        get() = activity as HandheldActivity
-
-    private fun Screen.backTo(page: KClass<out Place>) {
-        hand.backTo(page)
-        settle()
-    }
-
-    private fun Screen.exams() {
-        press("More")
-        press("Examinations")
-    }
-
-    private fun Screen.type(digits: String) =
-        digits.forEach { press(key(it.toString()), settleFirst = false) }
-
-    private fun Screen.write(words: String) = shown().filterIsInstance<EditText>().single().setText(words)
-
-    private fun Screen.step(name: String, sign: String) =
-        press(keys().first { it.contentDescription == "$name: $sign" })
-
-    private fun Screen.readCode() =
-        Zone.readIndependently(pixels(), box(shown().filterIsInstance<CodeView>().single()))
-
-    private fun run(): RunView = core.examRun(core.examRuns().single { it.state == ExamRunState.OPEN }.run)
-
-    /** Calls a deficiency of the card in front. */
-    private fun Screen.call(shown: String) {
-        press("Deficiency")
-        press(shown)
-        assertFalse("nothing is put right in a run", hasKey("Correct it now"))
-        press("Call it")
-        assertEquals(Beat.DEFICIENCY, hand.lastBeat)
-    }
-
-    /**
-     * Everything good, what is planned where a value is asked for, until `stop` says so or no card is left.
-     */
-    private fun Screen.walkOn(see: () -> Unit = {}, stop: (Int) -> Boolean = { false }) {
-        while (hand.front is CardScreen && !stop(run().walk.card!!.number.toInt())) {
-            see()
-            if (hasKey("All good")) {
-                press("All good")
-                continue
-            }
-            press(if (hasKey("Count")) "Count" else "Give value")
-            assertTrue(hand.front is ValueScreen)
-            see()
-            val plan = Zone.planned(hand.front!!.place as Place.Value)
-            if (plan == null) {
-                press(keys().first { it.label.toString() != "Back" })
-            } else {
-                type(plan)
-                press("Take it")
-            }
-        }
-    }
-
+class ExamTest : AtAnExam() {
     private fun lockTwo(screen: Screen, tag: slingseal.core.CodeView): String {
         screen.exams()
         screen.press("Plant and lock")
@@ -387,73 +312,6 @@ class ExamTest {
         )
     }
 
-    /** Two keys, the same student, the same answers: every word on every page is the same. */
-    @Test
-    fun theStudentsPagesSayNothingOfWhatIsPlanted() {
-        val tag = zone.tag()
-        val pages =
-            listOf("Monday", "Tuesday").map { seed ->
-                val school = zone.school()
-                val key = Zone.locked(school, tag, seed)
-                val list = school.examReveal(key.key, PIN).planted!!
-                Zone.newPhone()
-                zone.meet(core)
-                core.receive(tag.text)
-                core.receive(key.code.text)
-                list.map { it.point to it.name } to studentsPages(key.short)
-            }
-        assertNotEquals(pages[0].first, pages[1].first)
-        assertTrue("${pages[0].second.size} pages", pages[0].second.size > 40)
-        pages[0].second.zip(pages[1].second).forEach { (one, other) -> assertEquals(one, other) }
-        assertEquals(pages[0].second.size, pages[1].second.size)
-    }
-
-    private fun studentsPages(short: String): List<String> {
-        val controller = Zone.launch()
-        val screen = Screen(controller.get())
-        val pages = mutableListOf<String>()
-        fun see() {
-            screen.settle()
-            val said = screen.shown().mapNotNull { it.contentDescription }.joinToString("\n")
-            pages +=
-                "${screen.words()}\n$said"
-                    .replace(Regex("\\d:\\d\\d"), "TIME")
-                    .replace(Regex("\\d{6}Z \\w+ \\d+"), "DAY")
-                    .replace(short, "KEY")
-        }
-        screen.exams()
-        screen.press("Keys")
-        screen.press(screen.keys().first { it.label.contains(short) })
-        screen.press("Begin a run on this device")
-        see()
-        screen.write("Pupil 1")
-        screen.press("Take it")
-        see()
-        screen.press("Begin")
-        screen.walkOn(::see) { it == 3 }
-        screen.press("Deficiency")
-        see()
-        screen.press(
-            run().walk.card!!.points.first { it.deficiencies.isNotEmpty() }.deficiencies.first().shown
-        )
-        see()
-        screen.press("Call it")
-        for (side in listOf("End the run", "Called so far", "All cards", "Light, voice, keys")) {
-            screen.press("More")
-            see()
-            screen.press(side)
-            see()
-            assertEquals("the clock stands over $side", 1, screen.shown().filterIsInstance<RunBand>().count())
-            screen.backTo(Place.Walk::class)
-        }
-        screen.walkOn(::see)
-        see()
-        screen.press("End the run")
-        see()
-        controller.pause().stop().destroy()
-        return pages
-    }
-
     @Test
     fun aRunIsAnsweredByTheVolumeKeys() {
         zone.instructor()
@@ -475,50 +333,5 @@ class ExamTest {
         assertEquals(Beat.DEFICIENCY, screen.hand.lastBeat)
         screen.press("Undo")
         assertTrue(run().walk.findings.isEmpty())
-    }
-
-    @Test
-    fun aKeyAtTheHookIsNoGoAndSaysWhatItIs() {
-        val school = zone.school()
-        val tag = zone.tag()
-        val key = Zone.locked(school, tag, "Monday")
-        zone.meet(core)
-        val screen = Screen(Zone.launch().get())
-        screen.press("Hook check")
-        screen.hand.see(Zone.camera(key.code))
-        assertEquals("NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
-        assertTrue(screen.words(), screen.words().contains("examination key: training, and no inspection"))
-        assertFalse(
-            "a key is no inspection, and no tag makes one of it",
-            (screen.hand.front as slingseal.handheld.screens.LookingScreen).looks,
-        )
-        // and not on a sticker either
-        screen.press("Next load")
-        screen.touch(FakeSticker(2000, core.sticker(listOf(key.code.text), 2000u).message))
-        assertEquals("NO-GO", screen.shown().filterIsInstance<VerdictView>().single().contentDescription)
-    }
-
-    @Test
-    fun whatIsPlantedShowsUnderThePinAndGoesWithThePage() {
-        zone.instructor()
-        val key = Zone.locked(core, zone.tag(), "Monday")
-        val planted = key.planted!!
-        val controller = Zone.launch()
-        val screen = Screen(controller.get())
-        screen.exams()
-        screen.press("Keys")
-        screen.press(screen.keys().first { it.label.contains(key.short) })
-        screen.press("Show what is planted")
-        screen.type("000000")
-        screen.press("Show what is planted")
-        assertTrue(screen.words(), planted.none { screen.words().contains(it.shown) })
-        screen.type(PIN)
-        screen.press("Show what is planted")
-        assertTrue(screen.words(), planted.all { screen.words().contains(it.shown) })
-        controller.pause()
-        controller.resume()
-        screen.settle()
-        assertTrue(screen.words(), planted.none { screen.words().contains(it.shown) })
-        assertTrue(screen.hasKey("Show what is planted"))
     }
 }

@@ -11,10 +11,11 @@ import slingseal.core.MovementKind
 import slingseal.core.ReportRequest
 import slingseal.core.Role
 import slingseal.handheld.look.Palette
+import slingseal.handheld.places.CopyPart
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.TeamStep
 import slingseal.handheld.screens.CloseScreen
 import slingseal.handheld.screens.CopyMade
-import slingseal.handheld.screens.CopyPart
-import slingseal.handheld.screens.TeamStep
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Zone
 

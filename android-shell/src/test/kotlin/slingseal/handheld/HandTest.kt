@@ -14,6 +14,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Role
 import slingseal.handheld.look.PressGuard
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.support.AtTheLoad

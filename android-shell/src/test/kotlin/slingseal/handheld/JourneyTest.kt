@@ -5,7 +5,6 @@ import android.view.KeyEvent
 import android.view.WindowManager
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
-import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
@@ -17,9 +16,11 @@ import slingseal.core.VerdictWord
 import slingseal.core.WalkStage
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.VerdictView
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.ValueScreen
 import slingseal.handheld.sense.Beat
+import slingseal.handheld.support.AtTheLoad
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
@@ -28,21 +29,7 @@ import slingseal.handheld.support.see
 /** Whole jobs by real touches on the real program over the real Rust library. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class JourneyTest {
-    private lateinit var zone: Zone
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-    }
-
-    private fun onlyWalk() =
-        Core.of(RuntimeEnvironment.getApplication()).let { it.walk(it.start().inHand.single().walk) }
-
-    private fun Screen.type(digits: String) =
-        digits.forEach { press(key(it.toString()), settleFirst = false) }
-
+class JourneyTest : AtTheLoad() {
     private fun Screen.scanTag(tag: slingseal.core.CodeView) {
         press("Inspect a load")
         (activity as HandheldActivity).see(Zone.camera(tag))
@@ -76,11 +63,6 @@ class JourneyTest {
                 ?: return press(keys().first { it.label.toString() != "Back" })
         type(plan)
         press("Take it")
-    }
-
-    /** Through the recap to its last page. */
-    private fun Screen.recap() {
-        while (hasKey("Next")) press("Next")
     }
 
     @Test

@@ -18,22 +18,24 @@ import slingseal.core.ScaleReading
 import slingseal.core.TagDraft
 import slingseal.core.VoidCause
 import slingseal.core.WeightSource
-import slingseal.handheld.screens.AuthorityCode
-import slingseal.handheld.screens.CopyPart
-import slingseal.handheld.screens.Deed
-import slingseal.handheld.screens.DeficiencyDraft
-import slingseal.handheld.screens.Draft
-import slingseal.handheld.screens.Issuing
-import slingseal.handheld.screens.Measure
-import slingseal.handheld.screens.Planned
-import slingseal.handheld.screens.Planting
-import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.Said
-import slingseal.handheld.screens.Standard
-import slingseal.handheld.screens.TeamStep
-import slingseal.handheld.screens.WalkRef
-import slingseal.handheld.screens.Weighing
-import slingseal.handheld.screens.Why
+import slingseal.handheld.places.AuthorityCode
+import slingseal.handheld.places.CopyPart
+import slingseal.handheld.places.Deed
+import slingseal.handheld.places.DeficiencyDraft
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Issuing
+import slingseal.handheld.places.KeptPlaces
+import slingseal.handheld.places.Measure
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planned
+import slingseal.handheld.places.Planting
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.Said
+import slingseal.handheld.places.Standard
+import slingseal.handheld.places.TeamStep
+import slingseal.handheld.places.WalkRef
+import slingseal.handheld.places.Weighing
+import slingseal.handheld.places.Why
 
 /** The pages that lie open come back as they were, or not at all. */
 @RunWith(RobolectricTestRunner::class)

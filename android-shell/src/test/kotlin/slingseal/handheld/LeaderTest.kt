@@ -1,6 +1,5 @@
 package slingseal.handheld
 
-import android.widget.EditText
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -11,28 +10,22 @@ import org.robolectric.annotation.GraphicsMode
 import slingseal.core.Handheld
 import slingseal.core.Role
 import slingseal.core.VerdictWord
-import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Key
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 
 /** What a leader does about a load and its gear, by touch from the zone board on. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class LeaderTest {
-    private lateinit var zone: Zone
+class LeaderTest : OnAPhone() {
     private lateinit var screen: Screen
-    private lateinit var core: Handheld
     private lateinit var inspector: Handheld
     private lateinit var hook: Handheld
 
     @Before
-    fun newPhone() {
-        Zone.newPhone()
-        Zone.camera()
-        zone = Zone()
+    fun aLeaders() {
         zone.inspector(Role.LEADER)
-        core = Core.of(org.robolectric.RuntimeEnvironment.getApplication())
         inspector =
             zone.core("inspector").also {
                 zone.meet(it)
@@ -42,18 +35,13 @@ class LeaderTest {
     }
 
     private fun pin(done: String) {
-        for (digit in Zone.PIN) screen.press(screen.key(digit.toString()), settleFirst = false)
+        screen.type(Zone.PIN)
         screen.press(done)
     }
 
     private fun words(words: String, done: String) {
-        screen.shown().filterIsInstance<EditText>().single().setText(words)
+        screen.write(words)
         screen.press(done)
-    }
-
-    private fun code(): String {
-        val view = screen.shown().filterIsInstance<CodeView>().single()
-        return Zone.readIndependently(screen.pixels(), screen.box(view))
     }
 
     private fun board() {
@@ -78,7 +66,7 @@ class LeaderTest {
         words("slid off its pallet", "Take it")
         assertTrue(screen.words(), screen.words().contains("slid off its pallet"))
         pin("Void it")
-        hook.receive(code())
+        hook.receive(screen.readCode())
         val no = hook.check(seal, tag.text)
         assertEquals(no.first, VerdictWord.NO_GO, no.verdict)
         assertTrue(no.first, no.reasons.any { "slid off its pallet" in it.text })
@@ -105,13 +93,13 @@ class LeaderTest {
             slingseal.core.FlowState.REFUSED,
             core.load("KM-067").state,
         )
-        hook.receive(code())
+        hook.receive(screen.readCode())
         assertEquals("elsewhere it is a hint", VerdictWord.GO, hook.check(seal, tag.text).verdict)
         assertTrue(screen.words(), screen.words().contains("moves on when somebody signs"))
         screen.press("Sign it with your PIN")
         pin("Sign it")
         assertTrue(screen.words(), !screen.words().contains("moves on when somebody signs"))
-        hook.receive(code())
+        hook.receive(screen.readCode())
         val no = hook.check(seal, tag.text)
         assertEquals(no.first, VerdictWord.NO_GO, no.verdict)
     }
@@ -129,7 +117,7 @@ class LeaderTest {
         words("acid on the webbing", "Next")
         pin("Sign it")
         assertTrue(screen.words(), screen.words().contains("CB-0940"))
-        hook.receive(code())
+        hook.receive(screen.readCode())
         val no = hook.check(seal, tag.text)
         assertEquals(no.first, VerdictWord.NO_GO, no.verdict)
         assertTrue(no.first, no.reasons.any { "CB-0940" in it.text && "acid on the webbing" in it.text })
@@ -139,7 +127,7 @@ class LeaderTest {
             inspector
                 .draftLike(tag.text)
                 .copy(load = "KM-066", weightSource = slingseal.core.WeightSource.WEIGHED)
-        inspector.receive(code())
+        inspector.receive(screen.readCode())
         assertTrue(inspector.checkDraft(planned).faults.any { "CB-0940" in it })
     }
 }

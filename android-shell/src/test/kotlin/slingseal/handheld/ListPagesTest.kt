@@ -11,7 +11,8 @@ import slingseal.core.PointState
 import slingseal.core.Role
 import slingseal.core.WalkRequest
 import slingseal.handheld.look.Palette
-import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.sound

@@ -15,6 +15,7 @@ import slingseal.core.Role
 import slingseal.core.VerdictWord
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.MovedScreen
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
@@ -25,15 +26,8 @@ import slingseal.handheld.support.see
  */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class ListsTest {
-    private lateinit var zone: Zone
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-        zone.inspector()
-    }
+class ListsTest : OnAPhone() {
+    @Before fun anInspectors() = zone.inspector()
 
     private fun crate(cards: Int) = buildString {
         append(

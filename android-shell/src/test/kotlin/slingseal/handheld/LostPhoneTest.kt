@@ -7,7 +7,7 @@ import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
-import slingseal.handheld.screens.AuthorityScreen
+import slingseal.handheld.places.Issuing
 import slingseal.handheld.sense.Luminance
 import slingseal.handheld.support.Phones
 import slingseal.handheld.support.Screen
@@ -115,13 +115,13 @@ class LostPhoneTest {
         phones.press("Scan a key")
         phones.look(wish)
         phones.press(Team.HOOKUP)
-        phones.press("${AuthorityScreen.DAYS.last()} days")
+        phones.press("${Issuing.DAYS.last()} days")
         phones.press("Give a credential")
         team.sign()
         val credential = phones.picture()
         val given = phones.core.issued().issued.single { it.holder == "Rook 8" }
         val days = (given.expires.unix - System.currentTimeMillis() / 1000) / 86_400.0
-        assertEquals("for as long as was chosen", AuthorityScreen.DAYS.last().toDouble(), days, 1.5)
+        assertEquals("for as long as was chosen", Issuing.DAYS.last().toDouble(), days, 1.5)
         phones.start()
         phones.press("Sela Relief")
         phones.press("Show the roster")

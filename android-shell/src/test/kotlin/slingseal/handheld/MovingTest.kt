@@ -11,10 +11,10 @@ import org.robolectric.annotation.GraphicsMode
 import slingseal.core.BundleReport
 import slingseal.core.MovingTaken
 import slingseal.core.Role
-import slingseal.handheld.look.CodeView
 import slingseal.handheld.screens.FramesScreen
 import slingseal.handheld.screens.MovedScreen
 import slingseal.handheld.sense.Beat
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
@@ -22,19 +22,8 @@ import slingseal.handheld.support.see
 /** Records go from device to device by the codes on their screens alone. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class MovingTest {
-    private lateinit var zone: Zone
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-        zone.inspector()
-    }
-
-    private fun Screen.code() = shown().filterIsInstance<CodeView>().single()
-
-    private fun Screen.readCode() = Zone.readIndependently(pixels(), box(code()))
+class MovingTest : OnAPhone() {
+    @Before fun anInspectors() = zone.inspector()
 
     @Test
     fun aMovingCodeGoesOutOverTheScreen() {

@@ -16,6 +16,8 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.GraphicsMode
 import slingseal.handheld.look.Glove
 import slingseal.handheld.look.Slots
+import slingseal.handheld.places.KeptPlaces
+import slingseal.handheld.places.Place
 import slingseal.handheld.support.AtTheLoad
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Watched
@@ -190,7 +192,7 @@ class PinTest : AtTheLoad() {
             val controller = Robolectric.buildActivity(HandheldActivity::class.java).setup()
             val activity = controller.get()
             assertTrue(activity.isOpening && activity.front == null)
-            controller.newIntent(Intent(HandheldActivity.HOOK))
+            controller.newIntent(Intent(Shortcut.HOOK))
             assertEquals(1, queue.size)
             val from = Thread(queue.single())
             from.start()

@@ -1,6 +1,5 @@
 package slingseal.handheld
 
-import android.widget.EditText
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotEquals
@@ -10,7 +9,6 @@ import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
-import slingseal.core.Handheld
 import slingseal.core.Role
 import slingseal.core.StickerReading
 import slingseal.core.TagSignature
@@ -18,8 +16,10 @@ import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
 import slingseal.core.WeightSource
 import slingseal.handheld.look.CodeView
-import slingseal.handheld.screens.Planned
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planned
 import slingseal.handheld.support.FakeSticker
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -33,24 +33,18 @@ import slingseal.handheld.support.touch
  */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class PlannerTest {
-    private lateinit var zone: Zone
+class PlannerTest : OnAPhone() {
     private lateinit var screen: Screen
-    private lateinit var core: Handheld
 
     @Before
-    fun newPhone() {
-        Zone.newPhone()
-        Zone.camera()
+    fun aPlanners() {
         Zone.nfc()
-        zone = Zone()
         zone.inspector(Role.PLANNER)
-        core = Core.of(org.robolectric.RuntimeEnvironment.getApplication())
     }
 
     private fun put(field: String, words: String) {
         screen.press(field)
-        screen.shown().filterIsInstance<EditText>().single().setText(words)
+        screen.write(words)
         screen.press("Take it")
     }
 
@@ -64,10 +58,9 @@ class PlannerTest {
 
     private fun sign(): String {
         screen.press("Sign the tag")
-        Zone.PIN.forEach { screen.press(screen.key(it.toString()), settleFirst = false) }
+        screen.type(Zone.PIN)
         screen.press("Sign it")
-        val view = screen.shown().filterIsInstance<CodeView>().single()
-        return Zone.readIndependently(screen.pixels(), screen.box(view))
+        return screen.readCode()
     }
 
     @Test
@@ -116,7 +109,7 @@ class PlannerTest {
         screen.press("Scan its code")
         (screen.activity as HandheldActivity).see(Zone.camera(store.signInspection(walk.walk, Zone.PIN).code))
         screen.press("Another piece")
-        screen.shown().filterIsInstance<EditText>().single().setText("SL-0044")
+        screen.write("SL-0044")
         screen.press("Take it")
         // the same piece again by the sticker that hangs on it
         screen.press("piece CB-0777")

@@ -11,7 +11,6 @@ import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertTrue
-import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
@@ -22,12 +21,13 @@ import org.xmlpull.v1.XmlPullParser
 import slingseal.core.MovementKind
 import slingseal.core.VoidCause
 import slingseal.core.WalkRequest
-import slingseal.handheld.screens.Draft
-import slingseal.handheld.screens.KIND
-import slingseal.handheld.screens.Planting
-import slingseal.handheld.screens.Standard
-import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planting
+import slingseal.handheld.places.Standard
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.support.FakeKeystore
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
@@ -35,22 +35,9 @@ import slingseal.handheld.support.Zone.Companion.PIN
 /** What the handheld asks of the platform, and what it does where the platform says no. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class PlatformTest {
-    private lateinit var zone: Zone
+class PlatformTest : OnAPhone() {
     private val app
         get() = RuntimeEnvironment.getApplication()
-
-    private val core
-        get() = Core.of(app)
-
-    private val Screen.hand
-        get() = activity as HandheldActivity
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-    }
 
     // keys
 
@@ -356,7 +343,7 @@ class PlatformTest {
                 Place.ClosePin(),
                 Place.ReportPin(Draft("KM-099", MovementKind.LIFTED)),
                 Place.WithdrawPin("S-1", "worn"),
-                Place.AuthorityWords(slingseal.handheld.screens.Deed.Renew),
+                Place.AuthorityWords(slingseal.handheld.places.Deed.Renew),
             )) {
             screen.hand.backTo(Place.Start::class)
             screen.hand.go(place)

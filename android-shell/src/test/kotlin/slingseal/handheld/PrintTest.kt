@@ -19,6 +19,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Zone
 
 /**
@@ -27,18 +28,8 @@ import slingseal.handheld.support.Zone
  */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class PrintTest {
-    private lateinit var zone: Zone
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-        zone.inspector()
-    }
-
-    private val core
-        get() = Core.of(RuntimeEnvironment.getApplication())
+class PrintTest : OnAPhone() {
+    @Before fun anInspectors() = zone.inspector()
 
     private fun attributes(size: PrintAttributes.MediaSize) =
         PrintAttributes.Builder().setMediaSize(size).setMinMargins(PrintAttributes.Margins.NO_MARGINS).build()

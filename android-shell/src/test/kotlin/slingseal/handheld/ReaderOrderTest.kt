@@ -12,10 +12,11 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.handheld.look.Key
-import slingseal.handheld.screens.DeficiencyDraft
-import slingseal.handheld.screens.Draft
-import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.places.DeficiencyDraft
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.support.AtTheLoad
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone

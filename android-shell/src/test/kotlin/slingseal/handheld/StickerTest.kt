@@ -5,7 +5,6 @@ import android.nfc.NdefRecord
 import org.junit.Assert.assertArrayEquals
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
-import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
@@ -13,6 +12,7 @@ import slingseal.core.CodeKind
 import slingseal.core.Role
 import slingseal.core.StickerReading
 import slingseal.core.VerdictWord
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Zone
 
 /**
@@ -20,15 +20,7 @@ import slingseal.handheld.support.Zone
  * sticker was touched.
  */
 @RunWith(RobolectricTestRunner::class)
-class StickerTest {
-    private lateinit var zone: Zone
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-    }
-
+class StickerTest : OnAPhone() {
     @Test
     fun thePlatformReadsWhatTheCoreWrites() {
         val inspector =

@@ -16,9 +16,10 @@ import slingseal.core.StickerReading
 import slingseal.core.VerdictWord
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
-import slingseal.handheld.look.CodeView
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.InspectionScreen
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
@@ -30,18 +31,10 @@ import slingseal.handheld.support.sound
  */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class SubjectsTest {
-    private lateinit var zone: Zone
-    private lateinit var core: Handheld
+class SubjectsTest : OnAPhone() {
+    @Before fun anInspectors() = zone.inspector()
 
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-        zone.inspector()
-    }
-
-    private fun phone(): Screen = Screen(Zone.launch().get()).also { core = Core.of(it.activity) }
+    private fun phone(): Screen = Screen(Zone.launch().get())
 
     private fun only(): WalkView = core.walk(core.start().inHand.single().walk)
 
@@ -57,17 +50,17 @@ class SubjectsTest {
         press("More")
         press("Inspect gear, zone, hooks")
         press(title)
-        shown().filterIsInstance<EditText>().single().setText(name)
+        write(name)
         press("Begin the inspection")
         assertTrue(words(), (activity as HandheldActivity).front is CardScreen)
         return only()
     }
 
     /** Answers every card as a sound one. */
-    private fun walk(begun: WalkView): WalkView {
+    private fun walk(begun: WalkView, on: Handheld = core): WalkView {
         var view = begun
         while (view.card != null) {
-            view = core.doWalk(view.walk, sound(view))
+            view = on.doWalk(view.walk, sound(view))
             check(view.refused == null) { view.refused?.message.orEmpty() }
         }
         return view
@@ -83,14 +76,11 @@ class SubjectsTest {
         } else {
             press("Not fit")
         }
-        Zone.PIN.forEach { press(key(it.toString()), settleFirst = false) }
+        type(Zone.PIN)
         press("Sign it")
         assertTrue(words(), (activity as HandheldActivity).front is InspectionScreen)
         return words()
     }
-
-    private fun Screen.code(): String =
-        shown().filterIsInstance<CodeView>().single().let { Zone.readIndependently(pixels(), box(it)) }
 
     @Test
     fun aDayOfAUnit() {
@@ -140,7 +130,7 @@ class SubjectsTest {
         assertEquals("CB-0932", net.findings.single().piece)
         walk(net)
         assertTrue(screen.sign(fit = false), screen.words().contains("CB-0932 · withdrawn"))
-        val code = screen.code()
+        val code = screen.readCode()
         assertTrue(code, code.startsWith("PI1:"))
         val heard = hook.receive(code)
         assertTrue("$heard", heard is Received.Inspection && !heard.fit && heard.name == "CB-0932")
@@ -212,7 +202,7 @@ class SubjectsTest {
         assertTrue("back before the decision", screen.hasKey("Next") || screen.hasKey("Fit: hold"))
         while (screen.hasKey("Next")) screen.press("Next")
         screen.hold("Fit: hold")
-        Zone.PIN.forEach { screen.press(screen.key(it.toString()), settleFirst = false) }
+        screen.type(Zone.PIN)
         screen.press("Sign it")
         assertTrue(screen.words(), screen.words().contains("SW-11 · Fit"))
     }
@@ -221,8 +211,7 @@ class SubjectsTest {
     fun aPieceIsKnownByItsOwnCodeAndALoadsTagIsNone() {
         val other = zone.core("other").also(zone::meet)
         zone.credential(other, "Herald 2", Role.INSPECTOR)
-        core = other
-        val walked = walk(other.beginInspection("gear-hook", "HK-77"))
+        val walked = walk(other.beginInspection("gear-hook", "HK-77"), other)
         other.doWalk(walked.walk, WalkRequest.Decide(true, null)).also {
             check(it.refused == null) { it.refused?.message + it.blocksFit }
         }

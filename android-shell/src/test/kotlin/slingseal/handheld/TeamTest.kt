@@ -21,10 +21,11 @@ import slingseal.core.Role
 import slingseal.core.VerdictWord
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
-import slingseal.handheld.screens.AuthorityCode
-import slingseal.handheld.screens.Deed
+import slingseal.handheld.places.AuthorityCode
+import slingseal.handheld.places.Deed
+import slingseal.handheld.places.Issuing
+import slingseal.handheld.places.Place
 import slingseal.handheld.screens.FramesScreen
-import slingseal.handheld.screens.Issuing
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone

@@ -1,6 +1,5 @@
 package slingseal.handheld
 
-import android.widget.EditText
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
@@ -10,13 +9,15 @@ import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.GraphicsMode
 import slingseal.core.FieldWeighing
-import slingseal.core.Handheld
 import slingseal.core.Role
 import slingseal.core.TagDraft
 import slingseal.handheld.look.CodeView
 import slingseal.handheld.look.Palette
-import slingseal.handheld.screens.Measure
-import slingseal.handheld.screens.Weighing
+import slingseal.handheld.places.KeptPlaces
+import slingseal.handheld.places.Measure
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Weighing
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.PageJudge
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
@@ -25,29 +26,20 @@ import slingseal.handheld.support.see
 /** A load is weighed where it stands, by touch: at its corners, level and with its front raised. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class WeighTest {
-    private lateinit var zone: Zone
+class WeighTest : OnAPhone() {
     private lateinit var screen: Screen
-    private lateinit var core: Handheld
 
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        Zone.camera()
-        Weighing.forget()
-        zone = Zone()
-        core = Core.of(org.robolectric.RuntimeEnvironment.getApplication())
-    }
+    @Before fun nothingWeighed() = Weighing.forget()
 
     private fun number(row: String, digits: String) {
         screen.press(row)
-        for (digit in digits) screen.press(screen.key(digit.toString()), settleFirst = false)
+        screen.type(digits)
         screen.press("Take it")
     }
 
     private fun words(row: String, words: String) {
         screen.press(row)
-        screen.shown().filterIsInstance<EditText>().single().setText(words)
+        screen.write(words)
         screen.press("Take it")
     }
 
@@ -118,7 +110,7 @@ class WeighTest {
         assertTrue("4898 lb" in screen.key("Gross weight").contentDescription)
         assertTrue("62.724 in" in screen.key("Weigh the load").contentDescription)
         screen.press("Sign the tag")
-        for (digit in Zone.PIN) screen.press(screen.key(digit.toString()), settleFirst = false)
+        screen.type(Zone.PIN)
         screen.press("Sign it")
         val view = screen.shown().filterIsInstance<CodeView>().single()
         val text = Zone.readIndependently(screen.pixels(), screen.box(view))

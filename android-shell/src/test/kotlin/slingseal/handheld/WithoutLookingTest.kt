@@ -19,11 +19,13 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import org.robolectric.shadows.ShadowTextToSpeech
 import slingseal.core.HandheldException
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.screens.CardScreen
 import slingseal.handheld.screens.PhotoScreen
-import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.screens.answer
 import slingseal.handheld.sense.Beat
+import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.see
@@ -31,17 +33,8 @@ import slingseal.handheld.support.see
 /** A card is heard, answered by a button at the ear and felt; and what else holds on every page. */
 @RunWith(RobolectricTestRunner::class)
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
-class WithoutLookingTest {
-    private lateinit var zone: Zone
-    private val core
-        get() = Core.of(RuntimeEnvironment.getApplication())
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-        zone.inspector()
-    }
+class WithoutLookingTest : OnAPhone() {
+    @Before fun anInspectors() = zone.inspector()
 
     private fun launched(): Pair<HandheldActivity, Screen> = Zone.launch().get().let { it to Screen(it) }
 
@@ -242,10 +235,11 @@ class WithoutLookingTest {
 
     @Test
     fun theTorchIsOfferedWhereThereIsOneAndTheCameraIsAskedFor() {
+        shadowOf(RuntimeEnvironment.getApplication()).denyPermissions(android.Manifest.permission.CAMERA)
         val (_, screen) = launched()
         screen.press("Inspect a load")
         assertTrue(
-            "no camera: typing is offered, a torch is not",
+            "no camera that may be used: typing is offered, a torch is not",
             screen.hasKey("Type it") && !screen.hasKey("Torch"),
         )
         assertTrue(screen.words(), screen.words().contains("not allowed"))

@@ -145,6 +145,13 @@ class Parts(val context: Context, val palette: Palette) {
                 View.IMPORTANT_FOR_ACCESSIBILITY_NO
         }
 
+    /** Words that must not be overlooked, in a panel; its sign says of what kind they are. */
+    fun signedPanel(sign: Sign, words: CharSequence, size: Int = 18): ViewGroup =
+        panel(
+            signed(sign, words(words, size, bold = true, ground = palette.panel), palette.panel),
+            thick = true,
+        )
+
     /** A sign in a line with words. */
     fun signed(sign: Sign, text: TextView, ground: Ground = palette.page): LinearLayout =
         LinearLayout(context).apply {

@@ -8,7 +8,6 @@ import slingseal.core.ArrivalPiece
 import slingseal.core.ArrivalView
 import slingseal.core.MovementKind
 import slingseal.core.PieceReport
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
@@ -16,6 +15,8 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.HardAnswer
 
 /**

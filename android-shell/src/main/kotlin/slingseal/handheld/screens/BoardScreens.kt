@@ -6,12 +6,14 @@ import slingseal.core.LoadView
 import slingseal.core.MovementKind
 import slingseal.core.RecordState
 import slingseal.core.ZoneColumn
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 
 /** What stands on the zone, one state under the other; what somebody must look into comes first. */
 class BoardScreen(shell: Shell, place: Place) : Screen(shell, place) {

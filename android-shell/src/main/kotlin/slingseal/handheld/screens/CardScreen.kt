@@ -11,7 +11,6 @@ import slingseal.core.PointState
 import slingseal.core.PointView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
@@ -23,6 +22,8 @@ import slingseal.handheld.look.LoadDrawing
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Spot
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
@@ -159,16 +160,7 @@ class CardScreen(
                     title(),
                     space = 6,
                 ),
-                walk.linkChange?.let {
-                    parts.panel(
-                        parts.signed(
-                            Sign.WARN,
-                            parts.words(it, 17, bold = true, ground = palette.panel),
-                            palette.panel,
-                        ),
-                        thick = true,
-                    )
-                },
+                walk.linkChange?.let { parts.signedPanel(Sign.WARN, it, 17) },
                 card.caution?.let {
                     parts.panel(parts.words(it, 17, bold = true, ground = palette.panel), thick = true)
                 },

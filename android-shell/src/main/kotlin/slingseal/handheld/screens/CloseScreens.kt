@@ -3,12 +3,12 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.ClosePoint
 import slingseal.core.CloseView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.Beat
 
 /**

@@ -4,12 +4,15 @@ import android.view.View
 import slingseal.core.AuthorityCopy
 import slingseal.core.CodeView
 import slingseal.handheld.Core
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.CopyPart
+import slingseal.handheld.places.Deed
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 import slingseal.handheld.sense.Beat
 
 /**
@@ -18,12 +21,6 @@ import slingseal.handheld.sense.Beat
  */
 internal object CopyMade {
     @Volatile var copy: AuthorityCopy? = null
-}
-
-/** The two parts of an authority's copy. */
-enum class CopyPart {
-    FIRST,
-    SECOND,
 }
 
 /** One part of the authority's copy, to be scanned by a phone that keeps it, printed or written down. */

@@ -9,7 +9,6 @@ import slingseal.core.FindingView
 import slingseal.core.StationView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
@@ -19,6 +18,11 @@ import slingseal.handheld.look.PressGuard
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Spot
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Why
+import slingseal.handheld.places.ofLoad
+import slingseal.handheld.places.ref
+import slingseal.handheld.places.walkOf
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
@@ -130,34 +134,14 @@ class DecideScreen(shell: Shell, override val place: Place.Walk, private val wal
     }
 
     private fun ofLoad(): List<View> {
-        val blocks =
-            walk.blocksFit.map {
-                parts.panel(
-                    parts.signed(
-                        Sign.WARN,
-                        parts.words(it, 19, bold = true, ground = palette.panel),
-                        palette.panel,
-                    ),
-                    thick = true,
-                )
-            }
+        val blocks = walk.blocksFit.map { parts.signedPanel(Sign.WARN, it, 19) }
         val facts =
             listOfNotNull(
                 text(R.string.procedure) to walk.title,
                 text(R.string.inspector) to walk.inspector,
                 walk.rigging?.let { text(R.string.rigging) to it },
             )
-        val change =
-            walk.linkChange?.let {
-                parts.panel(
-                    parts.signed(
-                        Sign.WARN,
-                        parts.words(it, 17, bold = true, ground = palette.panel),
-                        palette.panel,
-                    ),
-                    thick = true,
-                )
-            }
+        val change = walk.linkChange?.let { parts.signedPanel(Sign.WARN, it, 17) }
         return listOfNotNull(
             parts.heading(
                 text(

@@ -1,13 +1,11 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import java.io.Serializable
 import slingseal.core.FateView
 import slingseal.core.FindingState
 import slingseal.core.FindingView
 import slingseal.core.PointState
 import slingseal.core.WalkRequest
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
@@ -15,21 +13,14 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.GloveFrame
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Spot
+import slingseal.handheld.places.DeficiencyDraft
+import slingseal.handheld.places.OTHER
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Why
+import slingseal.handheld.places.run
+import slingseal.handheld.places.walkOf
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
-
-/** What the core takes for a deficiency that has no name in the procedure; it needs a note. */
-internal const val OTHER = "other"
-
-/** A deficiency before it is noted. [name] is the list's, or [OTHER]; [photos] are digests. */
-data class DeficiencyDraft(
-    val on: WalkRef,
-    val card: Int,
-    val point: String,
-    val name: String,
-    val note: String = "",
-    val photos: List<String> = emptyList(),
-) : Serializable
 
 /** Which deficiency it is: by point, by name. */
 class PickScreen(shell: Shell, override val place: Place.Pick) : Screen(shell, place) {

@@ -3,20 +3,21 @@ package slingseal.handheld.screens
 import android.view.Gravity
 import android.view.View
 import android.widget.LinearLayout
-import java.io.Serializable
 import slingseal.core.ExamKeyView
 import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
 import slingseal.core.ExamStandard
 import slingseal.core.Handheld
 import slingseal.core.PlantedView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planting
+import slingseal.handheld.places.Standard
 import slingseal.handheld.sense.Beat
 
 /**
@@ -130,17 +131,6 @@ class ExamPlanScreen(shell: Shell, override val place: Place.ExamPlan) : Screen(
     /** Picking begins with what was drawn. */
     private fun pick(planted: List<PlantedView>) =
         shell.go(Place.ExamCards(planting.picking(planted.map { ExamPick(it.point, it.name) })))
-}
-
-/**
- * What a student has to reach: so many found, within so many seconds, with at most so many false calls. Null
- * where nobody has said it: the standard is the unit's, so that nothing is chosen for anybody.
- */
-data class Standard(val least: Int? = null, val within: Int? = null, val calls: Int? = null) : Serializable {
-    internal val asked
-        get() =
-            if (least == null || within == null || calls == null) null
-            else ExamStandard(least.toUInt(), within.toUInt(), calls.toUInt())
 }
 
 /** What a student has to reach: the school's own, asked part by part; it locks once all is said. */

@@ -1,33 +1,18 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import java.io.Serializable
 import slingseal.core.ExamPick
 import slingseal.core.ExamPlan
 import slingseal.core.PlantedView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planting
 import slingseal.handheld.sense.HardAnswer
-
-/** What is to be planted on the load of a tag: so many, drawn from a seed; or those that were picked. */
-data class Planting(
-    val tag: String,
-    val count: Int,
-    private val seed: String,
-    val picks: List<ExamPick> = emptyList(),
-) : Serializable {
-    internal val plan
-        get() =
-            if (picks.isEmpty()) ExamPlan(tag, emptyList(), count.toUInt(), seed)
-            else ExamPlan(tag, picks, null, null)
-
-    internal fun picking(picks: List<ExamPick>) = copy(count = picks.size, picks = picks)
-}
 
 /**
  * The cards on which something can be planted, with what is picked on each: one a card, or one would hide

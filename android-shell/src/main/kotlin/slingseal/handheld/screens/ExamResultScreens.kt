@@ -5,12 +5,12 @@ import slingseal.core.ClassRequest
 import slingseal.core.DebriefView
 import slingseal.core.ExamResultView
 import slingseal.core.PlantedCall
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.Beat
 
 /** The instructor's PIN that scores an ended run. */

@@ -7,13 +7,15 @@ import slingseal.core.ExamResultLine
 import slingseal.core.ExamRunState
 import slingseal.core.Handheld
 import slingseal.core.RunLine
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.sense.Beat
 
 /** Seconds as a stopwatch shows them. */

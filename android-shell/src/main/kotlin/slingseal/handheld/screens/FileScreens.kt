@@ -6,18 +6,18 @@ import android.view.View
 import java.io.File
 import java.io.IOException
 import slingseal.core.Handheld
+import slingseal.handheld.KIND
 import slingseal.handheld.Papers
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.Beat
 
-/** What a bundle's file is called, and what it is. */
+/** What a bundle's file is called. */
 private const val NAME = "slingseal.bundle"
-internal const val KIND = "application/vnd.slingseal.bundle"
 
 /** A code that the picker comes back with. */
 internal const val PICK_IN = 11

@@ -11,7 +11,6 @@ import slingseal.core.Reading
 import slingseal.core.Received
 import slingseal.core.VerdictView
 import slingseal.core.VerdictWord
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
@@ -20,6 +19,9 @@ import slingseal.handheld.look.Sign
 import slingseal.handheld.look.Stamp
 import slingseal.handheld.look.VerdictView as Stamped
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 import slingseal.handheld.words
@@ -90,19 +92,7 @@ class HookScreen(shell: Shell, override val place: Place.Hook) : LookingScreen(s
         state = said
         val keys = listOfNotNull(typeKey(), torchKey(), noSealKey())
         if (onItsSide && blind == null) return bleeding(text(R.string.hook_check), said, keys)
-        val look =
-            LinearLayout(context).apply {
-                orientation = LinearLayout.VERTICAL
-                noticePanel()?.let { addView(it) }
-                addView(said)
-                addView(
-                    window(),
-                    LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply {
-                        topMargin = context.dp(10)
-                    },
-                )
-            }
-        return page(text(R.string.hook_check), look, keys, scrolls = false)
+        return page(text(R.string.hook_check), upright(said), keys, scrolls = false)
     }
 
     private fun typeKey() =

@@ -1,27 +1,22 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import java.io.Serializable
 import slingseal.core.CredentialState
 import slingseal.core.IssuedView
 import slingseal.core.Role
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.AuthorityCode
+import slingseal.handheld.places.Deed
+import slingseal.handheld.places.Issuing
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.TeamStep
 import slingseal.handheld.sense.Beat
-
-/** A credential before it is issued: to whom, for which key, what its holder may do, for how many days. */
-data class Issuing(
-    val request: String,
-    val holder: String,
-    val fingerprint: String,
-    val roles: List<Role> = emptyList(),
-    val days: Int = AuthorityScreen.DAYS.first(),
-) : Serializable
 
 /** Who asks, what they may do, and for how long. */
 class AuthorityIssueScreen(shell: Shell, override val place: Place.AuthorityIssue) : Screen(shell, place) {
@@ -52,7 +47,7 @@ class AuthorityIssueScreen(shell: Shell, override val place: Place.AuthorityIssu
                     .apply { chosen = role in roles }
             }
         val times =
-            AuthorityScreen.DAYS.map { given ->
+            Issuing.DAYS.map { given ->
                 key(
                         Face.ROW,
                         text(R.string.authority_days, given),
@@ -106,12 +101,6 @@ class AuthorityIssueScreen(shell: Shell, override val place: Place.AuthorityIssu
                 Role.INSTRUCTOR to R.string.role_instructor,
             )
     }
-}
-
-/** What of an authority every phone of its team is shown. */
-enum class AuthorityCode {
-    CARD,
-    ROSTER,
 }
 
 /**

@@ -5,10 +5,12 @@ import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
 import slingseal.core.HandheldException
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
+import slingseal.handheld.places.ofLoad
 
 /**
  * The load's number over every page of its inspection: of two nets side by side, the phone says which one it

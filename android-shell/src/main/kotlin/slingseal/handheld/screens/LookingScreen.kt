@@ -18,8 +18,6 @@ import slingseal.core.HandheldException
 import slingseal.core.Reading
 import slingseal.core.StickerReading
 import slingseal.handheld.Core
-import slingseal.handheld.HandheldActivity
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
@@ -28,12 +26,16 @@ import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.SignView
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Blind
 import slingseal.handheld.sense.Eye
 import slingseal.handheld.sense.Luminance
 import slingseal.handheld.sense.Sticker
 import slingseal.handheld.words
+
+/** The code of the question for the camera. */
+private const val ASK_CAMERA = 1
 
 /**
  * A page that looks through the camera: the window, the torch, and what is said where nothing can be seen.
@@ -197,7 +199,7 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
     private fun onBlind(why: Blind) {
         if (why == Blind.NOT_ALLOWED && Core.choice(Core.ASKED).isEmpty()) {
             shell.choose(Core.ASKED, "yes")
-            context.requestPermissions(arrayOf(Manifest.permission.CAMERA), HandheldActivity.ASK_CAMERA)
+            context.requestPermissions(arrayOf(Manifest.permission.CAMERA), ASK_CAMERA)
         }
         if (blind == why) return
         blind = why
@@ -229,6 +231,20 @@ abstract class LookingScreen(shell: Shell, place: Place) : Screen(shell, place) 
         }
         if (codes.isNotEmpty()) onCodes(codes)
     }
+
+    /** The words over the picture, on a phone that is held upright. */
+    protected fun upright(said: View): View =
+        LinearLayout(context).apply {
+            orientation = LinearLayout.VERTICAL
+            noticePanel()?.let { addView(it) }
+            addView(said)
+            addView(
+                window(),
+                LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply {
+                    topMargin = context.dp(10)
+                },
+            )
+        }
 
     /** A camera's page on its side: the picture from edge to edge, words and keys laid on it. */
     protected fun bleeding(title: CharSequence, said: View, keys: List<Key>): View =

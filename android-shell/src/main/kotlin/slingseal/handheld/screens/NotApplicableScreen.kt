@@ -3,12 +3,14 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.PointView
 import slingseal.core.WalkRequest
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Why
+import slingseal.handheld.places.walkOf
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 

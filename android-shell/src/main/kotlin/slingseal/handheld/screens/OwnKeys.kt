@@ -1,12 +1,13 @@
 package slingseal.handheld.screens
 
 import slingseal.core.SetUpView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Issuing
+import slingseal.handheld.places.Place
 
 /**
  * What an authority's phone still lacks to seal as well: its own key, or the credential that it gives itself

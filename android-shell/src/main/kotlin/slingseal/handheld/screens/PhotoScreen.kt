@@ -6,12 +6,12 @@ import android.view.ViewGroup
 import android.widget.ImageView
 import android.widget.LinearLayout
 import slingseal.core.Reading
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.Beat
 
 /**

@@ -1,58 +1,20 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import slingseal.core.DraftLink
-import slingseal.core.DraftPiece
 import slingseal.core.RiggingVerdict
 import slingseal.core.Subject
 import slingseal.core.TagDraft
 import slingseal.core.WeightSource
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planned
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.Weighing
 import slingseal.handheld.sense.Beat
-
-/** The field of a draft that a page asks for. */
-enum class Planned(val title: Int, val guide: Int) {
-    LOAD(R.string.load, R.string.plan_load_guide),
-    DESCRIPTION(R.string.plan_what, R.string.plan_what_guide),
-    GROSS(R.string.mass, R.string.plan_gross_guide),
-    AIRCRAFT(R.string.aircraft, R.string.plan_aircraft_guide),
-    ALLOWABLE(R.string.plan_allowable, R.string.plan_allowable_guide),
-    PICKUP(R.string.from, R.string.plan_from_guide),
-    DESTINATION(R.string.to, R.string.plan_to_guide),
-    GRID(R.string.plan_grid, R.string.plan_grid_guide),
-    RIGGER(R.string.rigger, R.string.plan_rigger_guide);
-
-    fun of(draft: TagDraft): String =
-        when (this) {
-            LOAD -> draft.load
-            DESCRIPTION -> draft.description
-            GROSS -> draft.gross
-            AIRCRAFT -> draft.aircraft
-            ALLOWABLE -> draft.allowable
-            PICKUP -> draft.pickup
-            DESTINATION -> draft.destination
-            GRID -> draft.grid
-            RIGGER -> draft.rigger
-        }
-
-    fun put(draft: TagDraft, words: String): TagDraft =
-        when (this) {
-            LOAD -> draft.copy(load = words)
-            DESCRIPTION -> draft.copy(description = words)
-            GROSS -> draft.copy(gross = words)
-            AIRCRAFT -> draft.copy(aircraft = words)
-            ALLOWABLE -> draft.copy(allowable = words)
-            PICKUP -> draft.copy(pickup = words)
-            DESTINATION -> draft.copy(destination = words)
-            GRID -> draft.copy(grid = words)
-            RIGGER -> draft.copy(rigger = words)
-        }
-}
 
 /** The page of a draft, whatever was put into it: the one that lies open is replaced. */
 internal fun Shell.draft(draft: TagDraft) {
@@ -237,170 +199,6 @@ class PlanDraftScreen(shell: Shell, override val place: Place.PlanDraft) : Scree
                 WeightSource.ESTIMATED to R.string.source_estimated,
             )
     }
-}
-
-/** One field of the load, typed. */
-class PlanFieldScreen(shell: Shell, override val place: Place.PlanField) : WritingScreen(shell, place) {
-    private val draft = place.draft
-    private val field = place.field
-    override val title
-        get() = text(field.title)
-
-    override val guide
-        get() = text(field.guide)
-
-    override val done
-        get() = text(R.string.take_it)
-
-    override val before
-        get() = field.of(draft)
-
-    override fun take(words: String) = shell.draft(field.put(draft, words.trim()))
-}
-
-/** How the weight is known. */
-class PlanSourceScreen(shell: Shell, override val place: Place.PlanSource) : Screen(shell, place) {
-    private val draft = place.draft
-    override val paneTitle: CharSequence
-        get() = text(R.string.plan_source)
-
-    override fun build(): View {
-        val rows =
-            PlanDraftScreen.SOURCES.map { (source, name) ->
-                key(Face.ROW, text(name), if (source == draft.weightSource) Sign.TICK else Sign.NONE) {
-                    shell.draft(draft.copy(weightSource = source))
-                }
-            }
-        return page(
-            text(R.string.plan_source),
-            body(
-                parts.words(text(R.string.plan_source_words), 19),
-                parts.column(*rows.toTypedArray(), space = 16),
-            ),
-        )
-    }
-}
-
-/** The equipment: a piece is taken off by its key, and put on by its code or its serial number. */
-class PlanPiecesScreen(shell: Shell, override val place: Place.PlanPieces) : Screen(shell, place) {
-    private val draft = place.draft
-    override val paneTitle: CharSequence
-        get() = text(R.string.equipment)
-
-    override fun build(): View {
-        val rows =
-            draft.equipment.mapIndexed { at, piece ->
-                key(Face.ROW, "${piece.kind} ${piece.serial}", Sign.CROSS, text(R.string.plan_take_off)) {
-                    shell.swap(
-                        Place.PlanPieces(
-                            draft.copy(equipment = draft.equipment.filterIndexed { other, _ -> other != at })
-                        )
-                    )
-                }
-            }
-        val kinds = (draft.equipment.map { it.kind } + text(R.string.plan_piece)).distinct()
-        val typed =
-            kinds.map { kind ->
-                key(Face.ROW, text(R.string.plan_another, kind), Sign.PLUS) {
-                    shell.go(Place.PlanPiece(draft, kind))
-                }
-            }
-        return page(
-            text(R.string.equipment),
-            body(
-                parts.column(*rows.toTypedArray(), space = 12),
-                parts.column(*typed.toTypedArray(), space = 12),
-            ),
-            listOf(
-                    key(Face.SIDE, text(R.string.done), Sign.TICK) { shell.draft(draft) },
-                    key(Face.GOOD, text(R.string.scan_piece), Sign.CODE) {
-                        shell.go(Place.Scan(Purpose.PlanPiece(draft)))
-                    },
-                )
-                .reversed(),
-        )
-    }
-
-    companion object {
-        /** A piece whose code was scanned is put on. */
-        fun scanned(shell: Shell, serial: String, draft: TagDraft) {
-            val more =
-                draft.copy(
-                    equipment =
-                        draft.equipment + DraftPiece(shell.activity.getString(R.string.plan_piece), serial)
-                )
-            shell.backTo(Place.PlanPieces::class)
-            shell.swap(Place.PlanPieces(more))
-        }
-    }
-}
-
-/** A piece's serial number, typed. */
-class PlanPieceScreen(shell: Shell, override val place: Place.PlanPiece) : WritingScreen(shell, place) {
-    private val draft = place.draft
-    override val title
-        get() = place.kind
-
-    override val guide
-        get() = text(R.string.name_of_piece)
-
-    override val done
-        get() = text(R.string.take_it)
-
-    override fun take(words: String) {
-        val more = draft.copy(equipment = draft.equipment + DraftPiece(title, words.trim()))
-        shell.backTo(Place.PlanPieces::class)
-        shell.swap(Place.PlanPieces(more))
-    }
-}
-
-/** The link in each grab hook, up or down one: the statics stand below and change with it. */
-class PlanLinksScreen(shell: Shell, override val place: Place.PlanLinks) : Screen(shell, place) {
-    private val draft = place.draft
-    override val paneTitle: CharSequence
-        get() = text(R.string.links)
-
-    private val view = shell.attempt { shell.core.checkDraft(draft) }
-
-    override fun build(): View {
-        val rows =
-            draft.links.flatMap { link ->
-                listOf(
-                    key(
-                        Face.ROW,
-                        text(R.string.plan_link_more, link.leg, link.link.toInt()),
-                        Sign.PLUS,
-                        text(R.string.plan_link_one_more),
-                    ) {
-                        set(link, link.link + 1u)
-                    },
-                    key(
-                        Face.ROW,
-                        text(R.string.plan_link_more, link.leg, link.link.toInt()),
-                        Sign.MINUS,
-                        text(R.string.plan_link_one_less),
-                    ) {
-                        if (link.link > 1u) set(link, link.link - 1u)
-                    },
-                )
-            }
-        return page(
-            text(R.string.links),
-            body(
-                view?.rigging?.let { parts.words(it.summary, 19, bold = true) },
-                parts.column(*rows.toTypedArray(), space = 12),
-                view?.picture?.let { picture -> RiggingScreen.drawn(shell) { picture } },
-            ),
-            listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.draft(draft) }),
-        )
-    }
-
-    private fun set(link: DraftLink, to: UInt) =
-        shell.swap(
-            Place.PlanLinks(
-                draft.copy(links = draft.links.map { if (it.leg == link.leg) DraftLink(it.leg, to) else it })
-            )
-        )
 }
 
 /** The PIN that signs the tag. */

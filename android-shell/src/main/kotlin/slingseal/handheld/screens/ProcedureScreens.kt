@@ -5,12 +5,14 @@ import android.view.View
 import slingseal.core.EditionState
 import slingseal.core.MovingOut
 import slingseal.core.ProcedureView
-import slingseal.handheld.Place
+import slingseal.handheld.KIND
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 
 /** The sign of an edition's standing, the same on every page. */
 private fun signOf(state: EditionState): Sign =
@@ -122,15 +124,7 @@ class ProcedureScreen(shell: Shell, override val place: Place.Procedure) : Scree
     override fun build(): View {
         val list = list ?: return page(text(R.string.procedure), body())
         val missing = list.state == EditionState.MISSING
-        val standing =
-            parts.panel(
-                parts.signed(
-                    signOf(list.state),
-                    parts.words(list.approval, 20, bold = true, ground = palette.panel),
-                    palette.panel,
-                ),
-                thick = true,
-            )
+        val standing = parts.signedPanel(signOf(list.state), list.approval, 20)
         val told =
             when {
                 missing -> text(R.string.procedure_missing_words, list.id, list.version.toInt())

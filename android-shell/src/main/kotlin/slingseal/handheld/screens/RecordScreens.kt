@@ -3,12 +3,12 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.RecordLine
 import slingseal.core.RecordStanding
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
 
 /** Records that this device holds, the newest first, or those in which words are found. */
 class RecordsScreen(shell: Shell, override val place: Place.Records) : Screen(shell, place) {
@@ -88,31 +88,11 @@ class RecordScreen(shell: Shell, override val place: Place.Record) : Screen(shel
         return page(
             line.load,
             body(
-                *record.voids
-                    .map {
-                        parts.panel(
-                            parts.signed(
-                                Sign.CROSS,
-                                parts.words(it, 18, bold = true, ground = palette.panel),
-                                palette.panel,
-                            ),
-                            thick = true,
-                        )
-                    }
-                    .toTypedArray(),
+                *record.voids.map { parts.signedPanel(Sign.CROSS, it) }.toTypedArray(),
                 // a void is told with who took it back and why
                 stands(line)
                     ?.takeIf { line.standing != RecordStanding.VOIDED }
-                    ?.let {
-                        parts.panel(
-                            parts.signed(
-                                signOf(line),
-                                parts.words(text(it), 18, bold = true, ground = palette.panel),
-                                palette.panel,
-                            ),
-                            thick = true,
-                        )
-                    },
+                    ?.let { parts.signedPanel(signOf(line), text(it)) },
                 parts.panel(facts),
                 *storyOf(shell, moves).toTypedArray(),
                 if (found.isEmpty()) null else parts.eyebrow(text(R.string.findings)),

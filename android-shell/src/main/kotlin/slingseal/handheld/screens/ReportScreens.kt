@@ -4,13 +4,15 @@ import android.view.View
 import slingseal.core.MovementKind
 import slingseal.core.MovementView
 import slingseal.core.RefusalCause
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Draft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Said
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 

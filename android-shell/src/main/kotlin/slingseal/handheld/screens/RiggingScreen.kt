@@ -10,11 +10,12 @@ import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.core.LinkBesidePlan
 import slingseal.handheld.Core
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.walkOf
 
 /** The rigging as a picture: side, front and top to one scale, with the links as they were counted. */
 class RiggingScreen(shell: Shell, override val place: Place.Rigging) : Screen(shell, place) {
@@ -32,17 +33,7 @@ class RiggingScreen(shell: Shell, override val place: Place.Rigging) : Screen(sh
 
     override fun build(): View {
         val walk = walk ?: return page(text(R.string.rigging), body())
-        val change =
-            walk.linkChange?.let {
-                parts.panel(
-                    parts.signed(
-                        Sign.WARN,
-                        parts.words(it, 18, bold = true, ground = palette.panel),
-                        palette.panel,
-                    ),
-                    thick = true,
-                )
-            }
+        val change = walk.linkChange?.let { parts.signedPanel(Sign.WARN, it) }
         // what is expected stands below what was counted, where the two differ
         val differs = links.any { link -> link.counted?.let { it != link.planned } == true }
         val planned =

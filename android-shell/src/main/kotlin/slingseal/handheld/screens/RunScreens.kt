@@ -5,12 +5,15 @@ import slingseal.core.NextStep
 import slingseal.core.RunView
 import slingseal.core.WalkRequest
 import slingseal.core.WalkView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
+import slingseal.handheld.places.run
+import slingseal.handheld.places.walkOf
 import slingseal.handheld.sense.Beat
 
 /**

@@ -1,18 +1,16 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import android.view.ViewGroup
-import android.widget.LinearLayout
 import slingseal.core.CodeKind
 import slingseal.core.HandheldException
 import slingseal.core.MovingTaken
 import slingseal.core.Reading
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
-import slingseal.handheld.look.dp
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.words
 
@@ -49,19 +47,7 @@ class ScanScreen(shell: Shell, override val place: Place.Scan) : LookingScreen(s
         // nobody types the parts of a moving code
         val keys = listOfNotNull(type.takeIf { purpose != Purpose.Moving }, torchKey())
         if (onItsSide && blind == null) return bleeding(text(purpose.title), said, keys)
-        val read =
-            LinearLayout(context).apply {
-                orientation = LinearLayout.VERTICAL
-                noticePanel()?.let { addView(it) }
-                addView(said)
-                addView(
-                    window(),
-                    LinearLayout.LayoutParams(ViewGroup.LayoutParams.MATCH_PARENT, 0, 1f).apply {
-                        topMargin = context.dp(10)
-                    },
-                )
-            }
-        return page(text(purpose.title), read, keys, scrolls = false)
+        return page(text(purpose.title), upright(said), keys, scrolls = false)
     }
 
     override fun onCodes(codes: List<Reading.Ours>) {

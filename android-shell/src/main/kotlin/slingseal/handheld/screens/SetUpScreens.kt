@@ -7,12 +7,14 @@ import slingseal.core.SetUpStep
 import slingseal.core.SetUpView
 import slingseal.core.SetUpWhat
 import slingseal.handheld.Core
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.TeamStep
 import slingseal.handheld.sense.Beat
 
 /** Whose device it is, whom it trusts, and what is still missing. */
@@ -27,18 +29,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
             text(R.string.set_up),
             body(
                 if (Core.keyLost) warned(text(R.string.key_lost)) else null,
-                if (Core.keyLost) null
-                else
-                    state(view)?.let {
-                        parts.panel(
-                            parts.signed(
-                                Sign.TICK,
-                                parts.words(it, 24, bold = true, ground = palette.panel),
-                                palette.panel,
-                            ),
-                            thick = true,
-                        )
-                    },
+                if (Core.keyLost) null else state(view)?.let { parts.signedPanel(Sign.TICK, it, 24) },
                 *(if (view.roles.isEmpty() && view.authority == null) StartScreen.beginnings(shell, view)
                     else emptyList())
                     .toTypedArray(),
@@ -80,15 +71,7 @@ class SetUpScreen(shell: Shell, place: Place) : Screen(shell, place) {
             else -> null
         }
 
-    private fun warned(words: String) =
-        parts.panel(
-            parts.signed(
-                Sign.WARN,
-                parts.words(words, 18, bold = true, ground = palette.panel),
-                palette.panel,
-            ),
-            thick = true,
-        )
+    private fun warned(words: String) = parts.signedPanel(Sign.WARN, words)
 
     /** One of the four steps: its number and its tick; the one that comes next says what to do. */
     private fun stepView(at: Int, step: SetUpStep, next: Boolean, view: SetUpView): View {

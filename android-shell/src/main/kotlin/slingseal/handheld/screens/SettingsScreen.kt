@@ -1,13 +1,13 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
 
 /** Light and voice. The core keeps what was chosen. */
 class SettingsScreen(shell: Shell, override val place: Place.Settings) : Screen(shell, place) {

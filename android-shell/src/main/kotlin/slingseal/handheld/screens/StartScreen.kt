@@ -9,13 +9,16 @@ import slingseal.core.StartView
 import slingseal.core.WalkLine
 import slingseal.core.WalkLineState
 import slingseal.handheld.Core
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.TeamStep
+import slingseal.handheld.places.WalkRef
 
 /** What a phone is for, by what its credentials allow: the first of them stands first at the start. */
 internal enum class Door(
@@ -140,15 +143,7 @@ class StartScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return key(Face.ROW, text(R.string.set_up), Sign.WARN, step.words) { shell.go(Place.SetUp) }
     }
 
-    private fun warning(words: String) =
-        parts.panel(
-            parts.signed(
-                Sign.WARN,
-                parts.words(words, 18, bold = true, ground = palette.panel),
-                palette.panel,
-            ),
-            thick = true,
-        )
+    private fun warning(words: String) = parts.signedPanel(Sign.WARN, words)
 
     private fun state(line: WalkLine) =
         when (line.state) {

@@ -7,13 +7,13 @@ import slingseal.core.HandheldException
 import slingseal.core.MovementView
 import slingseal.core.Received
 import slingseal.core.StickerReading
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.Sticker
 import slingseal.handheld.sense.Untouched
@@ -64,28 +64,13 @@ class StickerScreen(shell: Shell, override val place: Place.Sticker) : Screen(sh
 
     override fun build(): View {
         val off =
-            if (shell.untouched == Untouched.OFF)
-                parts.panel(
-                    parts.signed(
-                        Sign.WARN,
-                        parts.words(text(R.string.sticker_off), 19, bold = true, ground = palette.panel),
-                        palette.panel,
-                    ),
-                    thick = true,
-                )
+            if (shell.untouched == Untouched.OFF) parts.signedPanel(Sign.WARN, text(R.string.sticker_off), 19)
             else null
         val told =
             last?.let {
-                parts
-                    .panel(
-                        parts.signed(
-                            if (it.done) Sign.TICK else Sign.WARN,
-                            parts.words(it.words, 22, bold = true, ground = palette.panel),
-                            palette.panel,
-                        ),
-                        thick = true,
-                    )
-                    .apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE }
+                parts.signedPanel(if (it.done) Sign.TICK else Sign.WARN, it.words, 22).apply {
+                    accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_ASSERTIVE
+                }
             }
         val done = key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }
         return page(

@@ -7,20 +7,16 @@ import slingseal.core.Subject
 import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.WalkRef
+import slingseal.handheld.places.ref
 import slingseal.handheld.sense.Beat
-
-/**
- * Whether a walk is of a load, by its tag, and not of a piece, an aircraft's hooks, a zone or what is done
- * with a load.
- */
-internal val WalkView.ofLoad: Boolean
-    get() = subject == Subject.LOAD
 
 private fun subjectOf(subject: Subject): Int =
     when (subject) {

@@ -3,12 +3,15 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.TagView
 import slingseal.handheld.Core
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.Weighing
+import slingseal.handheld.places.ref
 import slingseal.handheld.sense.HardAnswer
 
 /** What the tag says, before the walk begins. */
@@ -51,17 +54,7 @@ class TagScreen(shell: Shell, override val place: Place.Tag) : Screen(shell, pla
     }
 
     private fun contents(tag: TagView): View {
-        val warnings =
-            (listOfNotNull(cannot()) + tag.warnings).map {
-                parts.panel(
-                    parts.signed(
-                        Sign.WARN,
-                        parts.words(it, 18, bold = true, ground = palette.panel),
-                        palette.panel,
-                    ),
-                    thick = true,
-                )
-            }
+        val warnings = (listOfNotNull(cannot()) + tag.warnings).map { parts.signedPanel(Sign.WARN, it) }
         val facts =
             parts.facts(
                 listOfNotNull(

@@ -3,13 +3,32 @@ package slingseal.handheld.screens
 import android.view.View
 import slingseal.core.SetUpView
 import slingseal.core.SetUpWhat
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.TwoPhones
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.TeamStep
+
+private fun Shell.stepOf(number: Int) = parts.heading(activity.getString(R.string.step_of_four, number), 24)
+
+/** What is to be done meanwhile on the phone beside this one. */
+private fun Shell.otherPhone(there: Int): View =
+    parts.panel(
+        parts.column(
+            parts.words(
+                activity.getString(R.string.on_the_other_phone),
+                15,
+                quiet = true,
+                ground = palette.panel,
+            ),
+            parts.words(activity.getString(there), 18, ground = palette.panel),
+            space = 2,
+        )
+    )
 
 /** The page that a code of the set-up leads back to: the guide, where somebody is being led. */
 internal fun Shell.setUpAgain() =
@@ -91,10 +110,10 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
         page(
             text(R.string.join),
             body(
-                stepOf(number),
+                shell.stepOf(number),
                 TwoPhones(context, palette, shows),
                 parts.words(spoken, 21, bold = true),
-                otherPhone(there),
+                shell.otherPhone(there),
             ),
             listOf(key),
         )
@@ -117,10 +136,10 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
             code,
             underCode(
                 body(
-                    stepOf(3),
+                    shell.stepOf(3),
                     parts.words(spoken, 19, bold = true),
                     facts,
-                    otherPhone(R.string.join_credential_there),
+                    shell.otherPhone(R.string.join_credential_there),
                 ),
                 done,
                 backKey(),
@@ -132,14 +151,7 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
         page(
             text(R.string.join),
             body(
-                parts.panel(
-                    parts.signed(
-                        Sign.TICK,
-                        parts.words(spoken, 24, bold = true, ground = palette.panel),
-                        palette.panel,
-                    ),
-                    thick = true,
-                ),
+                parts.signedPanel(Sign.TICK, spoken, 24),
                 parts.panel(
                     parts.facts(
                         listOfNotNull(
@@ -155,25 +167,6 @@ class JoinScreen(shell: Shell, place: Place) : Screen(shell, place) {
             listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.backTo(Place.Start::class) }),
             back = false,
         )
-
-    private fun stepOf(number: Int) = parts.heading(text(R.string.step_of_four, number), 24)
-
-    private fun otherPhone(there: Int) =
-        parts.panel(
-            parts.column(
-                parts.words(text(R.string.on_the_other_phone), 15, quiet = true, ground = palette.panel),
-                parts.words(text(there), 18, ground = palette.panel),
-                space = 2,
-            )
-        )
-}
-
-/** The four steps to a team, on the phone that carries its trust. */
-enum class TeamStep {
-    BEGIN,
-    CARD,
-    KEYS,
-    ROSTER,
 }
 
 /** Four steps to a team, on the phone that carries its trust: begin, the card, each one's key, the roster. */
@@ -238,7 +231,7 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
         page(
             text(R.string.team_start),
             body(
-                stepOf(1),
+                shell.stepOf(1),
                 parts.panel(
                     parts.signed(
                         Sign.WARN,
@@ -282,10 +275,10 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
             codeView(shell, code, text(title)),
             underCode(
                 body(
-                    stepOf(number),
+                    shell.stepOf(number),
                     parts.words(spoken, 19, bold = true),
                     parts.panel(parts.facts(facts, 21)),
-                    otherPhone(there),
+                    shell.otherPhone(there),
                 ),
                 key,
                 before,
@@ -305,10 +298,10 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
         return page(
             text(R.string.team_start),
             body(
-                stepOf(3),
+                shell.stepOf(3),
                 TwoPhones(context, palette, TwoPhones.Shows.OTHER),
                 parts.words(spoken, 20, bold = true),
-                otherPhone(R.string.team_keys_there),
+                shell.otherPhone(R.string.team_keys_there),
                 *given.toTypedArray(),
                 *ownKeys(shell, own).toTypedArray(),
             ),
@@ -322,15 +315,4 @@ class TeamScreen(shell: Shell, override val place: Place.Team) : Screen(shell, p
             ),
         )
     }
-
-    private fun stepOf(number: Int) = parts.heading(text(R.string.step_of_four, number), 24)
-
-    private fun otherPhone(there: Int) =
-        parts.panel(
-            parts.column(
-                parts.words(text(R.string.on_the_other_phone), 15, quiet = true, ground = palette.panel),
-                parts.words(text(there), 18, ground = palette.panel),
-                space = 2,
-            )
-        )
 }

@@ -4,7 +4,6 @@ import android.view.View
 import android.widget.FrameLayout
 import android.widget.TextView
 import slingseal.core.TrustedView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
@@ -13,6 +12,7 @@ import slingseal.handheld.look.KeyGrid
 import slingseal.handheld.look.NumberPad
 import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.Beat
 
 /** It is trusted: the core compared, and its refusal would not have told what the card says. */
@@ -227,14 +227,7 @@ class BesideScreen(shell: Shell, override val place: Place.TrustBeside) : Screen
         return page(
             text(R.string.trust_title),
             body(
-                parts.panel(
-                    parts.signed(
-                        Sign.WARN,
-                        parts.words(spoken, 20, bold = true, ground = palette.panel),
-                        palette.panel,
-                    ),
-                    thick = true,
-                ),
+                parts.signedPanel(Sign.WARN, spoken, 20),
                 *like.map(::known).toTypedArray(),
                 parts.words(text(R.string.trust_beside_why), 18),
             ),

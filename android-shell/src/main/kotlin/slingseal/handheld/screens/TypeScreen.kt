@@ -3,13 +3,13 @@ package slingseal.handheld.screens
 import android.text.InputType
 import android.view.View
 import android.widget.EditText
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
 import slingseal.handheld.look.dp
+import slingseal.handheld.places.Place
 
 /** One line or more that is typed, for every place where something must be written. */
 abstract class WritingScreen(shell: Shell, place: Place) : Screen(shell, place) {

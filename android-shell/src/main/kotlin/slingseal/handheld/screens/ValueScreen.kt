@@ -4,13 +4,15 @@ import android.view.View
 import android.widget.TextView
 import slingseal.core.PointKind
 import slingseal.core.WalkRequest
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.NumberPad
 import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.run
+import slingseal.handheld.places.walkOf
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 

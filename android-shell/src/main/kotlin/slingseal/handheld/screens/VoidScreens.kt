@@ -2,12 +2,13 @@ package slingseal.handheld.screens
 
 import android.view.View
 import slingseal.core.VoidCause
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Why
 import slingseal.handheld.sense.Beat
 
 /** Why a seal no longer holds, and what a person reads; another reason is written. */

@@ -6,12 +6,18 @@ import slingseal.core.NextStep
 import slingseal.core.WalkRequest
 import slingseal.core.WalkStage
 import slingseal.core.WalkView
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
+import slingseal.handheld.places.Why
+import slingseal.handheld.places.ofLoad
+import slingseal.handheld.places.ref
+import slingseal.handheld.places.run
+import slingseal.handheld.places.walkOf
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 
@@ -34,19 +40,6 @@ fun walkScreen(shell: Shell, place: Place.Walk): Screen {
             else PausedScreen(shell, place, walk)
     }
 }
-
-/**
- * Does a request on a walk and feels its answer; then goes on with the walk as it is. What the walk refuses
- * is told on the page, made anew.
- */
-internal fun Shell.answer(walk: WalkRef, request: WalkRequest, beat: Beat, then: Shell.(WalkView) -> Unit) =
-    ask({ doOn(walk, request) }) { view ->
-        val refused = view.refused
-        feel(if (refused == null) beat else Beat.REFUSED)
-        if (refused == null) return@ask then(view)
-        notice = refused.message
-        redraw()
-    }
 
 /** A walk that stands still: paused, or given up. */
 class PausedScreen(shell: Shell, place: Place, private val walk: WalkView) : Screen(shell, place) {

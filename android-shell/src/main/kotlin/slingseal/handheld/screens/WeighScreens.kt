@@ -1,19 +1,23 @@
 package slingseal.handheld.screens
 
 import android.view.View
-import android.widget.TextView
-import slingseal.core.Role
-import slingseal.core.TagDraft
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
 import slingseal.handheld.look.Face
 import slingseal.handheld.look.Key
-import slingseal.handheld.look.NumberPad
-import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Measure
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Weighing
 import slingseal.handheld.sense.Beat
+
+/** What was keyed in stands on the page of the weighing, whatever lies over it. */
+internal fun Weighing.put(shell: Shell) {
+    remember()
+    shell.backTo(Place.Weigh::class)
+    shell.swap(Place.Weigh(this))
+}
 
 /** A number of the weighing in a row: what it is, and what was keyed in. */
 private fun Screen.measureRow(shell: Shell, weighing: Weighing, measure: Measure, at: Int): Key {
@@ -221,192 +225,5 @@ class WeighHeightScreen(shell: Shell, override val place: Place.WeighHeight) : S
             ),
             listOf(key(Face.GOOD, text(R.string.done), Sign.TICK) { shell.back() }),
         )
-    }
-}
-
-/** Words of a weighing: the scales and their source, or what a point is called. */
-class WeighWordsScreen(shell: Shell, override val place: Place.WeighWords) : WritingScreen(shell, place) {
-    private val weighing = place.weighing
-    private val at = place.at
-    override val staysOn
-        get() = true
-
-    override val title
-        get() = text(if (at == null) R.string.weigh_scales else R.string.weigh_name)
-
-    override val guide
-        get() = text(if (at == null) R.string.weigh_scales_guide else R.string.weigh_name_guide)
-
-    override val done
-        get() = text(R.string.take_it)
-
-    override val before
-        get() = at?.let { weighing.point(it).name } ?: weighing.entered.scales
-
-    override fun take(words: String) {
-        // one line: what a person reads beside a number
-        val line = words.trim().replace(Regex("\\s+"), " ")
-        if (at == null) return weighing.copy(entered = weighing.entered.copy(scales = line)).put(shell)
-        val changed = weighing.with(at, weighing.point(at).copy(name = line))
-        changed.put(shell)
-        shell.go(Place.WeighPoint(changed, at))
-    }
-}
-
-/** A number of a weighing on keys for a glove. */
-class WeighNumberScreen(shell: Shell, override val place: Place.WeighNumber) : Screen(shell, place) {
-    private val weighing = place.weighing
-    private val measure = place.measure
-    private val at = place.at
-    private val unit = measure.counted.unit(weighing.entered)
-
-    /** Null: what stood there before stands. */
-    private var typed: String? = null
-    private var value: TextView? = null
-
-    override val staysOn
-        get() = true
-
-    override val hidesBars
-        get() = true
-
-    override val paneTitle: CharSequence
-        get() = text(measure.title)
-
-    override val spoken
-        get() = about()
-
-    private val ofPoint = measure in Measure.OF_POINT || measure in Measure.OF_POINT_RAISED
-
-    private fun about(): String {
-        val point = weighing.point(at).name.ifEmpty { text(R.string.weigh_point, at + 1) }.takeIf { ofPoint }
-        return listOfNotNull(point, text(measure.title)).joinToString(": ")
-    }
-
-    override fun build(): View {
-        val shown =
-            parts.fitted("", 44, 20).apply { accessibilityLiveRegion = View.ACCESSIBILITY_LIVE_REGION_POLITE }
-        value = shown
-        show()
-        val take = key(Face.GOOD, text(R.string.take_it), Sign.TICK) { take() }
-        val keys =
-            NumberPad(context, palette, take, text(R.string.take_back), gap = 0, { type(it) }, { back() })
-        val point = key(Face.SIDE, POINT.toString()) { type(POINT) }.apply { settledAt = 0 }
-        point.contentDescription = text(R.string.weigh_decimal)
-        val words =
-            parts.column(*listOfNotNull(noticePanel(), parts.heading(about(), 19)).toTypedArray(), space = 2)
-        return Page(parts).pin(backKey(), point, words, shown, keys, onItsSide, high = 56)
-    }
-
-    private fun type(sign: Char) {
-        val now = typed.orEmpty()
-        if (now.length < MOST && !(sign == POINT && POINT in now)) typed = now + sign
-        show()
-    }
-
-    /** The first step back takes off what stood there before. */
-    private fun back() {
-        typed = typed.orEmpty().dropLast(1)
-        show()
-    }
-
-    private fun show() {
-        val words = typed?.let { if (it.isEmpty()) NOTHING else "$it $unit" }
-        val shown = words ?: measure.of(weighing, at).ifEmpty { NOTHING }
-        value?.text = shown
-        value?.contentDescription = if (shown == NOTHING) text(R.string.nothing_typed) else shown
-    }
-
-    private fun take() {
-        val number = typed ?: return shell.back()
-        val changed = measure.put(weighing, at, if (number.isEmpty()) "" else "$number $unit")
-        changed.put(shell)
-        if (ofPoint) shell.go(Place.WeighPoint(changed, at))
-        else if (measure in Measure.OF_HEIGHT || measure in Measure.OF_RAISED)
-            shell.go(Place.WeighHeight(changed))
-    }
-
-    private companion object {
-        const val MOST = 9
-        const val POINT = '.'
-        const val NOTHING = "–"
-    }
-}
-
-/**
- * What it weighs and where its centre of gravity is, within what the scales may be wrong by; how it hangs
- * then; and what of it goes into the plan.
- */
-class WeighedScreen(shell: Shell, override val place: Place.Weighed) : Screen(shell, place) {
-    private val result = place.result
-
-    /** Whoever signs no tag tells the planner. */
-    private val plans = Role.PLANNER in shell.attempt { shell.core.setUp() }?.roles.orEmpty()
-    override val staysOn
-        get() = true
-
-    override val paneTitle: CharSequence
-        get() = text(R.string.weighed)
-
-    override val spoken
-        get() = result.mass
-
-    override fun build(): View {
-        val ground = palette.panel
-        val head =
-            parts.panel(
-                parts.column(
-                    *listOfNotNull(
-                            parts.signed(
-                                if (result.good) Sign.TICK else Sign.WARN,
-                                parts.words(result.mass, 30, bold = true, ground = ground),
-                                ground,
-                            ),
-                            result.centre
-                                .joinToString(" · ")
-                                .ifEmpty { null }
-                                ?.let {
-                                    parts.words(
-                                        text(R.string.weighed_centre, it),
-                                        19,
-                                        bold = true,
-                                        ground = ground,
-                                    )
-                                },
-                        )
-                        .toTypedArray(),
-                    space = 3,
-                ),
-                thick = true,
-            )
-        val lines = result.beside.map { parts.words(it, 18, bold = true) }
-        val report =
-            result.report.lines().filter(String::isNotBlank).map { parts.words(it, 17, ground = ground) }
-        val taken = result.taken
-        val picture = taken?.let { RiggingScreen.drawn(shell) { core -> core.checkDraft(it).picture } }
-        val keys =
-            if (plans && taken != null)
-                listOf(key(Face.GOOD, text(R.string.weigh_take_over), Sign.NEXT) { takeOver(taken) })
-            else emptyList()
-        return page(
-            text(R.string.weighed),
-            body(
-                head,
-                parts.column(*lines.toTypedArray(), space = 8),
-                if (plans) null else parts.words(text(R.string.weigh_tell_planner), 19, bold = true),
-                parts.panel(parts.column(*report.toTypedArray(), space = 6)),
-                picture,
-            ),
-            keys,
-        )
-    }
-
-    private fun takeOver(taken: TagDraft) {
-        Weighing.forget()
-        shell.feel(Beat.GOOD)
-        if (shell.lies(Place.PlanDraft::class)) return shell.draft(taken)
-        shell.backTo(Place.Start::class)
-        shell.go(Place.Plan)
-        shell.go(Place.PlanDraft(taken))
     }
 }

@@ -7,7 +7,6 @@ import java.time.LocalTime
 import java.time.ZoneOffset
 import java.time.format.DateTimeFormatter
 import java.util.Locale
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Screen
 import slingseal.handheld.Shell
@@ -15,6 +14,7 @@ import slingseal.handheld.look.Face
 import slingseal.handheld.look.NumberPad
 import slingseal.handheld.look.Page
 import slingseal.handheld.look.Sign
+import slingseal.handheld.places.Place
 import slingseal.handheld.sense.Beat
 import slingseal.handheld.sense.HardAnswer
 

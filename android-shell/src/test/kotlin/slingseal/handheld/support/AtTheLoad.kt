@@ -1,36 +1,16 @@
 package slingseal.handheld.support
 
 import org.junit.Assert.assertEquals
-import org.junit.Before
-import org.robolectric.RuntimeEnvironment
 import slingseal.core.WalkView
-import slingseal.handheld.Core
-import slingseal.handheld.HandheldActivity
-import slingseal.handheld.Place
-import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 
-/** A phone and its zone before each test, and the ways to a walk that several of them go. */
-abstract class AtTheLoad {
-    protected lateinit var zone: Zone
-
+/** The ways to a walk that several tests go. */
+abstract class AtTheLoad : OnAPhone() {
     /** The tag of the load that was walked to its decision. */
     protected lateinit var tag: slingseal.core.CodeView
-    protected val core
-        get() = Core.of(RuntimeEnvironment.getApplication())
-
-    @Before
-    fun newPhone() {
-        Zone.newPhone()
-        zone = Zone()
-    }
 
     protected fun onlyWalk() = core.walk(core.start().inHand.single().walk)
-
-    protected fun Screen.type(digits: String) =
-        digits.forEach { press(key(it.toString()), settleFirst = false) }
-
-    protected val Screen.hand
-        get() = activity as HandheldActivity
 
     /** A phone at the first page of the recap, everything answered good. */
     protected fun atTheDecision(load: String = "KM-015"): Screen {

@@ -6,12 +6,12 @@ import slingseal.core.ExamPlan
 import slingseal.core.Handheld
 import slingseal.core.RunView
 import slingseal.core.WalkRequest
-import slingseal.handheld.Place
-import slingseal.handheld.screens.DeficiencyDraft
-import slingseal.handheld.screens.Planting
-import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.Standard
-import slingseal.handheld.screens.WalkRef
+import slingseal.handheld.places.DeficiencyDraft
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.Planting
+import slingseal.handheld.places.Purpose
+import slingseal.handheld.places.Standard
+import slingseal.handheld.places.WalkRef
 
 /** Places of examinations on a phone that is an instructor's: one run scored, one ended, one going on. */
 class ExamScenes(private val zone: Zone, private val core: Handheld) {

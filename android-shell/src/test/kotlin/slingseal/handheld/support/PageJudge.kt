@@ -7,11 +7,11 @@ import android.widget.TextView
 import org.junit.Assert.assertTrue
 import org.robolectric.RuntimeEnvironment
 import slingseal.handheld.Core
-import slingseal.handheld.Place
 import slingseal.handheld.look.Glove
 import slingseal.handheld.look.Key
 import slingseal.handheld.look.Palette
 import slingseal.handheld.look.VerdictView
+import slingseal.handheld.places.Place
 
 /**
  * Draws pages, writes them as pictures and measures them: nothing cut off, every word at 7:1 (WCAG 2.2,

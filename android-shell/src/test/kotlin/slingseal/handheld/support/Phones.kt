@@ -111,7 +111,7 @@ class Phones {
     }
 
     fun start() {
-        activity.backTo(slingseal.handheld.Place.Start::class)
+        activity.backTo(slingseal.handheld.places.Place.Start::class)
         screen.settle()
     }
 

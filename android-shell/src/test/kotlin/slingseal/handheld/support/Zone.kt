@@ -35,10 +35,10 @@ import slingseal.core.WalkRequest
 import slingseal.core.WalkView
 import slingseal.handheld.Core
 import slingseal.handheld.HandheldActivity
-import slingseal.handheld.Place
 import slingseal.handheld.Slow
+import slingseal.handheld.places.Place
+import slingseal.handheld.places.WalkRef
 import slingseal.handheld.screens.LookingScreen
-import slingseal.handheld.screens.WalkRef
 import slingseal.handheld.sense.Luminance
 
 /** The demo's zone: a desk that is the authority, and this phone. Everything is invented. */

@@ -1,4 +1,4 @@
-package slingseal.handheld
+package slingseal.handheld.places
 
 import android.content.Context
 import android.os.Bundle

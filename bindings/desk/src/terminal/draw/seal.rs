@@ -9,8 +9,8 @@ use slingseal_app::catalogue::terminal as words;
 use slingseal_app::{CodeView, SealView};
 
 use super::foot::hint_lines;
-use super::look::{Tone, wrap};
-use super::model::Desk;
+use crate::terminal::look::{Tone, wrap};
+use crate::terminal::model::Desk;
 
 /// Modules of quiet zone on each side (ISO/IEC 18004 §7.3.7).
 const QUIET: u32 = 4;

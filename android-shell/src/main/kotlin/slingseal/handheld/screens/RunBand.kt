@@ -6,45 +6,13 @@ import android.view.Gravity
 import android.view.View
 import android.view.ViewGroup
 import android.widget.LinearLayout
-import java.io.Serializable
 import slingseal.core.Handheld
 import slingseal.core.HandheldException
 import slingseal.core.RunView
-import slingseal.core.WalkRequest
-import slingseal.core.WalkView
 import slingseal.handheld.Core
-import slingseal.handheld.Place
 import slingseal.handheld.R
 import slingseal.handheld.Shell
 import slingseal.handheld.look.dp
-
-/** Which walk a page is of: the same pages walk an inspection and the run of an examination. */
-sealed interface WalkRef : Serializable {
-    data class Inspection(val walk: String) : WalkRef
-
-    data class Run(val run: String) : WalkRef
-}
-
-/** The inspection that this is the walk of. */
-internal val WalkView.ref
-    get() = WalkRef.Inspection(walk)
-
-/** The run that a page stands in; null everywhere but in an examination. */
-internal val Place.run: String?
-    get() = ((this as? Place.OfWalk)?.on as? WalkRef.Run)?.run
-
-/** The walk itself; of a run no page is given more. */
-internal fun Handheld.walkOf(on: WalkRef): WalkView =
-    when (on) {
-        is WalkRef.Inspection -> walk(on.walk)
-        is WalkRef.Run -> examRun(on.run).walk
-    }
-
-internal fun Handheld.doOn(on: WalkRef, request: WalkRequest): WalkView =
-    when (on) {
-        is WalkRef.Inspection -> doWalk(on.walk, request)
-        is WalkRef.Run -> examDo(on.run, request).walk
-    }
 
 /**
  * The band over every page of a run: that this is an examination, whose, and the clock, which the core keeps.

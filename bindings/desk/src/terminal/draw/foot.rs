@@ -4,8 +4,8 @@ use ratatui::text::{Line, Span};
 use slingseal_app::catalogue::{Saying, terminal as words};
 use slingseal_app::{CardState, FindingState, NextStep, Subject, WalkStage, WalkView};
 
-use super::look::{self, Look, Tone, cut, laid, wrap};
-use super::model::{Desk, Page};
+use crate::terminal::look::{self, Look, Tone, cut, laid, wrap};
+use crate::terminal::model::{Desk, Page};
 
 type Lines = Vec<Line<'static>>;
 
@@ -121,7 +121,7 @@ impl Desk {
         rows.into_iter().map(|row| Line::styled(format!(" {row}"), style)).collect()
     }
 
-    pub(super) fn hints(&self) -> Hints {
+    pub(in crate::terminal) fn hints(&self) -> Hints {
         let say = |key: &str, words: Saying| (key.to_owned(), words.say(self.language));
         let enter = words::Enter.say(self.language);
         let back = || vec![say("-", words::HintBack.into())];
@@ -158,7 +158,7 @@ impl Desk {
             Page::Pick(pick) if pick.items.len() > 9 => {
                 [vec![say("1-9", words::HintPick.into()), say("+", words::NextPage.into())], back()]
             }
-            Page::Pick(pick) if super::keys::just_found(pick) => {
+            Page::Pick(pick) if crate::terminal::keys::just_found(pick) => {
                 [vec![say("1-2", words::HintPick.into()), undo()], vec![say("-", words::HintLater.into())]]
             }
             Page::Pick(_) => [vec![say("1-9", words::HintPick.into())], back()],
@@ -221,7 +221,7 @@ impl Desk {
 
 /// A row of keys with what they do, and both rows.
 type Row = Vec<(String, String)>;
-pub(super) type Hints = [Row; 2];
+pub(in crate::terminal) type Hints = [Row; 2];
 
 /// Lines that a page always has.
 const LEAST_PAGE: usize = 8;

@@ -1,17 +1,13 @@
-package slingseal.handheld.screens
+package slingseal.handheld.places
 
 import java.io.Serializable
 import slingseal.core.MovementKind
 import slingseal.core.MovementView
 import slingseal.core.PieceReport
 import slingseal.core.RefusalCause
-import slingseal.core.ReportMade
 import slingseal.core.ReportRequest
-import slingseal.handheld.Place
 import slingseal.handheld.R
-import slingseal.handheld.Shell
 import slingseal.handheld.look.Sign
-import slingseal.handheld.sense.Beat
 
 /** What of a report is written in a person's own words. */
 enum class Said(val title: Int, val guide: Int) {
@@ -55,7 +51,7 @@ data class Draft(
     /** Photographs, by their digests. */
     val photos: List<String> = emptyList(),
 ) : Serializable {
-    private fun request(event: MovementKind) =
+    internal fun request(event: MovementKind) =
         ReportRequest(
             load,
             event,
@@ -67,33 +63,6 @@ data class Draft(
             pieces,
             note.ifEmpty { null },
         )
-
-    /**
-     * On disk at once and signed by nobody: nothing is waited for. Where somebody wants to sign, the PIN
-     * comes first.
-     */
-    fun give(shell: Shell) {
-        val event = event ?: return
-        if (sign) return shell.go(Place.ReportPin(this))
-        shell.ask({ report(request(event), null) }) { given(it) }
-    }
-
-    /** The same under a PIN. */
-    fun give(shell: Shell, pin: String) {
-        val core = shell.core
-        val event = event ?: return
-        shell.work({ core.report(request(event), pin) }) { given(it) }
-    }
-
-    /** Nothing of the way there is left to go back into: what was given is given. */
-    private fun Shell.given(made: ReportMade) {
-        feel(beat())
-        backTo(if (lies(Place.Arrival::class)) Place.Arrival::class else Place.Start::class)
-        go(Place.Report(made.report.load, made.report.digest))
-    }
-
-    private fun beat() =
-        if (event == MovementKind.REFUSED || event == MovementKind.LOST) Beat.DEFICIENCY else Beat.GOOD
 
     companion object {
         /** What stands for an event, the same on every page. */

@@ -1,21 +1,17 @@
-package slingseal.handheld.screens
+package slingseal.handheld.places
 
 import java.io.Serializable
 import slingseal.core.FieldWeighing
 import slingseal.core.Handheld
 import slingseal.core.ScaleReading
 import slingseal.core.TagDraft
-import slingseal.handheld.Place
 import slingseal.handheld.R
-import slingseal.handheld.Shell
 
 /** A weighing that is being keyed in, and the draft that it is for. */
 data class Weighing(val draft: TagDraft, val entered: FieldWeighing) : Serializable {
-    /** What was keyed in stands on the page of the weighing, whatever lies over it. */
-    fun put(shell: Shell) {
+    /** Whoever goes back by mistake finds it again. */
+    fun remember() {
         last = this
-        shell.backTo(Place.Weigh::class)
-        shell.swap(Place.Weigh(this))
     }
 
     fun point(at: Int): ScaleReading = entered.points.getOrElse(at) { EMPTY }
@@ -30,7 +26,7 @@ data class Weighing(val draft: TagDraft, val entered: FieldWeighing) : Serializa
     companion object {
         private val EMPTY = ScaleReading("", "", "", "", "", "", "")
 
-        /** What was keyed in last: whoever goes back by mistake finds it again. */
+        /** What was keyed in last. */
         @Volatile private var last: Weighing? = null
 
         /** The weighing of a draft: the one that was left, or one that begins. */

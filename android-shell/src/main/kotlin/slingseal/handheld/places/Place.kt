@@ -1,26 +1,10 @@
-package slingseal.handheld
+package slingseal.handheld.places
 
 import java.io.Serializable
 import slingseal.core.FieldWeighed
 import slingseal.core.MovingOut
 import slingseal.core.TagDraft
 import slingseal.core.VoidCause
-import slingseal.handheld.screens.AuthorityCode
-import slingseal.handheld.screens.CopyPart
-import slingseal.handheld.screens.Deed
-import slingseal.handheld.screens.DeficiencyDraft
-import slingseal.handheld.screens.Draft
-import slingseal.handheld.screens.Issuing
-import slingseal.handheld.screens.Measure
-import slingseal.handheld.screens.Planned
-import slingseal.handheld.screens.Planting
-import slingseal.handheld.screens.Purpose
-import slingseal.handheld.screens.Said
-import slingseal.handheld.screens.Standard
-import slingseal.handheld.screens.TeamStep
-import slingseal.handheld.screens.WalkRef
-import slingseal.handheld.screens.Weighing
-import slingseal.handheld.screens.Why
 
 /**
  * Where the person is in the program: a page and what it needs to be drawn again. What it shows comes from
@@ -318,3 +302,7 @@ sealed interface Place : Serializable {
 
     data object ExamClass : Place
 }
+
+/** The run that a page stands in; null everywhere but in an examination. */
+internal val Place.run: String?
+    get() = ((this as? Place.OfWalk)?.on as? WalkRef.Run)?.run
