@@ -30,6 +30,7 @@ const STAIRS: &[Stairs] = &[
             "order",
             "frame",
             "stretch",
+            "zones",
             "board",
             "records",
             "rig",
@@ -41,6 +42,7 @@ const STAIRS: &[Stairs] = &[
             "deficiencies",
             "equipment",
             "export",
+            "listed",
             "load",
             "manifest",
             "people",
@@ -54,7 +56,7 @@ const STAIRS: &[Stairs] = &[
     (
         "bindings/desk/src/serve/routes",
         "serve::routes",
-        &["find", "closing", "export", "plan", "piece", "look", "post"],
+        &["find", "closing", "export", "listed", "plan", "piece", "look", "post"],
     ),
 ];
 

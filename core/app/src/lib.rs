@@ -55,12 +55,13 @@ pub use hook::page::{CheckPageMade, CheckPageRequest};
 pub use hook::receive::Received;
 pub use hook::{ReasonView, SealFacts, ShownLine, VerdictView, VerdictWord};
 pub use leader::{
-    AccountCell, AccountTable, AsideView, BoardColumn, BoardLoad, BoardRequest, BoardView, ColumnType,
-    DeficienciesView, DrawnLook, EXPORT_SCHEMA, EditionWalked, EditionsView, ExportTable, GroupShare,
-    InAllView, InspectorLooks, ListRequest, LoadView, ManifestLine, ManifestView, MomentView, PeopleView,
-    PersonStanding, PersonView, PhotoView, PieceFilter, PieceGroup, PieceLifeState, PieceLifeView, PieceLine,
-    PieceMoment, PieceStanding, PieceView, PiecesView, PointLooks, PointShare, RecordsView, SecondLookView,
-    ShareView, TableWriter, WeekShare, WeeksRequest, ZoneCount,
+    AccountCell, AccountTable, AsideView, BoardColumn, BoardLoad, BoardOrder, BoardRequest, BoardView,
+    ColumnType, DeficienciesView, DrawnLook, EXPORT_SCHEMA, EditionWalked, EditionsView, ExportTable,
+    GroupShare, InAllView, InspectorLooks, ListRequest, LoadView, ManifestLine, ManifestView, MomentView,
+    PeopleView, PersonStanding, PersonView, PhotoView, PieceFilter, PieceGroup, PieceLifeState,
+    PieceLifeView, PieceLine, PieceMoment, PieceOrder, PieceStanding, PieceView, PiecesView, PointLooks,
+    PointShare, RecordOrder, RecordsView, SecondLookView, ShareView, Sorting, TableWriter, WeekShare,
+    WeeksRequest, ZoneCount, arrange, as_sorted,
 };
 pub use movements::{
     ArrivalPiece, ArrivalView, MovedPiece, MovementView, PieceReport, RefusalChoice, ReportMade,

@@ -27,6 +27,7 @@ opened = Opened
 loads-touched-since = Loads touched since { $since }, and all that are valid or in the air.
 to-look-into = To look into
 all-states = All states
+stands-for-it = Answers for it
 all-of-them = all { $count }
 none-of-them = none
 before = Before
@@ -474,7 +475,6 @@ a-file-named = a file
 more-than-page-takes = that is more than the page takes in; use slingseal bundle read
 upload-not-kept = the upload cannot be kept: { $plain }; free some room, and send it again
 upload-cut = the upload broke off; send it again
-rigging-in-terminal = { $name } is a file; make tags with rigging in the terminal: slingseal tag write
 photographs = Photographs
 photograph-of = Photograph: { $of }, { $at }
 photograph-away = Not here; receive a bundle that carries photographs.
@@ -530,6 +530,15 @@ distrust-needs-no-pin = Nothing is signed: this concerns this home alone.
 field-rigging = Rigging file (TOML)
 look-at-rigging = Show how it hangs
 rigging-shown = How it hangs
+rigging-of-list = Rigging files of the list
+files-together = All of them at once, by their names
+file-not-named = The list names no { $name }.
+look-at-listed = Show how its loads hang
+listed-not-given = not given yet: choose the file, or paste its text
+give-listed = The list names rigging files. Give each of them beside the list, then look at it.
+too-many-listed = the list names more than { $most } rigging files, and a page draws no more at once; split the list, or use slingseal tag write
+look-then-make = Nothing is made yet. Look at each picture, then make the tags.
+list-names-no-rigging = Nothing is made yet. The list is well, and names no rigging file.
 
 ## What changes while it is looked at
 

@@ -27,6 +27,7 @@ opened = Abierta
 loads-touched-since = Cargas con cambios desde { $since }, y todas las que valen o están en el aire.
 to-look-into = Por revisar
 all-states = Todos los estados
+stands-for-it = Responde por ella
 all-of-them = todas: { $count }
 none-of-them = ninguna
 before = Anterior
@@ -483,7 +484,6 @@ a-file-named = un archivo
 more-than-page-takes = es más de lo que la página recibe; use slingseal bundle read
 upload-not-kept = no se puede guardar el envío: { $plain }; libere espacio y envíelo otra vez
 upload-cut = el envío se cortó; envíelo otra vez
-rigging-in-terminal = { $name } es un archivo; haga en la terminal las etiquetas con eslingado: slingseal tag write
 photographs = Fotografías
 photograph-of = Fotografía: { $of }, { $at }
 photograph-away = No está aquí; reciba un lote que lleve fotografías.
@@ -539,6 +539,15 @@ distrust-needs-no-pin = No se firma nada: esto solo afecta a este puesto.
 field-rigging = Archivo de eslingado (TOML)
 look-at-rigging = Mostrar cómo cuelga
 rigging-shown = Cómo cuelga
+rigging-of-list = Archivos de eslingado de la lista
+files-together = Todos a la vez, por sus nombres
+file-not-named = La lista no nombra { $name }.
+look-at-listed = Mostrar cómo cuelgan sus cargas
+listed-not-given = aún no se dio: elija el archivo o pegue su texto
+give-listed = La lista nombra archivos de eslingado. Dé cada uno junto a la lista y mírelo.
+too-many-listed = la lista nombra más de { $most } archivos de eslingado y una página no dibuja más a la vez; divida la lista o use slingseal tag write
+look-then-make = Aún no se hizo nada. Mire cada dibujo y luego haga las etiquetas.
+list-names-no-rigging = Aún no se hizo nada. La lista está bien y no nombra ningún archivo de eslingado.
 
 ## Lo que cambia mientras se mira
 

@@ -48,6 +48,35 @@ pub struct Cursor {
     pub id: i64,
 }
 
+/// By which column a list of records is ordered. Each has an index that ends in the time of sealing and the record's place: a page
+/// costs the rows that it shows, however many there are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RecordColumn {
+    /// When it was sealed.
+    Sealed,
+    /// The load number.
+    Load,
+    /// Who decided.
+    Inspector,
+    /// Who built the load.
+    Rigger,
+    /// The pickup zone.
+    Place,
+}
+
+impl RecordColumn {
+    /// The column in front of the time of sealing; none for that time itself.
+    fn name(self) -> Option<&'static str> {
+        match self {
+            Self::Sealed => None,
+            Self::Load => Some("load"),
+            Self::Inspector => Some("inspector"),
+            Self::Rigger => Some("rigger"),
+            Self::Place => Some("place"),
+        }
+    }
+}
+
 /// Some records, and where the next ones begin.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RecordPage {
@@ -119,7 +148,7 @@ pub struct EquipmentUse {
 
 /// Conditions and what is bound to them.
 #[derive(Default)]
-struct Where<'f> {
+pub(super) struct Where<'f> {
     parts: Vec<String>,
     bound: Vec<Box<dyn ToSql + 'f>>,
 }
@@ -135,13 +164,13 @@ impl<'f> Where<'f> {
         if self.parts.is_empty() { String::new() } else { format!("WHERE {}", self.parts.join(" AND ")) }
     }
 
-    fn params(&self) -> Vec<&dyn ToSql> {
+    pub(super) fn params(&self) -> Vec<&dyn ToSql> {
         self.bound.iter().map(AsRef::as_ref).collect()
     }
 }
 
 impl RecordFilter {
-    fn conditions(&self) -> Where<'_> {
+    pub(super) fn conditions(&self) -> Where<'_> {
         let mut all = Where::default();
         // Evidence of somebody who might not inspect stands in no list of inspections.
         all.parts.push("standing <> 'no_inspection'".into());
@@ -179,11 +208,47 @@ impl RecordFilter {
     }
 }
 
+/// Conditions, where a page goes on, and the order of its column.
+pub(super) fn in_order(
+    all: &mut Where<'_>,
+    (column, down): (RecordColumn, bool),
+    after: Option<Cursor>,
+) -> String {
+    let (name, beyond, way) =
+        (column.name(), if down { "<" } else { ">" }, if down { "DESC" } else { "ASC" });
+    if let Some(after) = after {
+        all.bound.extend([Box::new(after.issued) as Box<dyn ToSql>, Box::new(after.id)]);
+        let (issued, id) = (all.bound.len() - 1, all.bound.len());
+        // What the last row had in the column is read of it: an address then holds no words of anybody.
+        all.parts.push(match name {
+            None => format!("(issued, records.id) {beyond} (?{issued}, ?{id})"),
+            Some(name) => {
+                let last = format!("(SELECT {name} FROM records WHERE id = ?{id})");
+                format!("({name}, issued, records.id) {beyond} ({last}, ?{issued}, ?{id})")
+            }
+        });
+    }
+    let by = name.map(|name| format!("{name} {way}, ")).unwrap_or_default();
+    format!("{} ORDER BY {by}issued {way}, records.id {way}", all.text())
+}
+
 impl Reader<'_> {
     /// A page of records: the last sealed first, or, where words are asked for, the last received first.
     pub fn records(
         &self,
         filter: &RecordFilter,
+        after: Option<Cursor>,
+        most: u32,
+    ) -> Result<RecordPage, StoreError> {
+        self.records_by(filter, (RecordColumn::Sealed, true), after, most)
+    }
+
+    /// The same by a column, `true` for the largest first. Where words are asked for, the last received come first whatever the
+    /// column. With a filter any column but the time of sealing may read all that the filter leaves out.
+    pub fn records_by(
+        &self,
+        filter: &RecordFilter,
+        order: (RecordColumn, bool),
         after: Option<Cursor>,
         most: u32,
     ) -> Result<RecordPage, StoreError> {
@@ -200,17 +265,7 @@ impl Reader<'_> {
                 let join = "ON records.id = record_words.rowid";
                 format!("{join} {} ORDER BY record_words.rowid DESC", all.text())
             }
-            None => {
-                if let Some(after) = after {
-                    all.add("(issued, records.id) < (?", after.issued);
-                    all.bound.push(Box::new(after.id));
-                    let place = format!(", ?{})", all.bound.len());
-                    if let Some(last) = all.parts.last_mut() {
-                        last.push_str(&place);
-                    }
-                }
-                format!("{} ORDER BY issued DESC, records.id DESC", all.text())
-            }
+            None => in_order(&mut all, order, after),
         };
         let select = RECORDS.select(&format!("{rest} LIMIT {}", u64::from(most) + 1));
         let sql = match asked {

@@ -48,7 +48,8 @@ pub use closings::{ClosingRow, WalkFactsRow};
 pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
-    Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordFilter, RecordPage, StateCounts,
+    Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordColumn, RecordFilter, RecordPage,
+    StateCounts,
 };
 pub use handle::{Reader, Store, Tx};
 pub use heads::HeadRow;

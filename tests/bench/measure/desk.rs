@@ -3,7 +3,7 @@
 use std::time::Instant;
 
 use rusqlite::Connection;
-use slingseal_app::{ExportTable, ListRequest};
+use slingseal_app::{ExportTable, ListRequest, RecordOrder, Sorting};
 use slingseal_judgement::RULES;
 use slingseal_store::{FlowRow, LoadRow, NewRecord, Store, StoreError};
 use slingseal_tests::full_home::{at as time_at, record};
@@ -150,6 +150,20 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
     });
     line("the board, ever", 20, &mut || drop(app.board(3_650, 24).expect("a board")));
     line("a page of records", 40, &mut || drop(app.list(&all()).expect("a page")));
+    let ordered =
+        |by, after: Option<String>| ListRequest { order: Some(Sorting { by, down: false }), after, ..all() };
+    for (by, name) in
+        [(RecordOrder::Load, "load"), (RecordOrder::Rigger, "rigger"), (RecordOrder::Place, "place")]
+    {
+        // Twenty pages on, most of them within one rigger and one place.
+        let mut after = None;
+        for _ in 0..20 {
+            after = app.list(&ordered(by, after)).expect("a page").next;
+        }
+        line(&format!("records by {name}, a page further on"), 40, &mut || {
+            drop(app.list(&ordered(by, after.clone())).expect("a page"));
+        });
+    }
     line("search, a load", 40, &mut || {
         assert_eq!(app.list(&words(&format!("KM-{:06}", held / 9 * 7))).expect("a page").lines.len(), 1)
     });

@@ -3,6 +3,7 @@
 mod closing;
 mod export;
 mod find;
+mod listed;
 mod look;
 mod piece;
 mod plan;

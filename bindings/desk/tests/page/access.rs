@@ -118,12 +118,11 @@ fn every_page_is_for_everybody_at_every_width() {
     );
     assert!(demo.run("desk", &["bundle", "read", bundle.to_str().unwrap()], "").status.success());
     let served = Served::new(&demo);
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/' && document.querySelector('h1')?.innerText === 'The zone'");
+    let mut browser = served.browser(&[]);
     let mut faults = Vec::new();
     let pages = [
         ("/", "The zone"),
+        ("/?state=fit&sort=board.load", "The zone"),
         ("/load/KM-014", "Load KM-014"),
         ("/plan", "Plan and print"),
         ("/rigging", "Rigging"),
@@ -139,6 +138,7 @@ fn every_page_is_for_everybody_at_every_width() {
         ("/export", "Export"),
         ("/search?q=KM", "Search"),
         ("/search?q=fit", "Search"),
+        ("/search?sort=records.load.down", "Every record"),
         ("/weeks?from=2026-01-05&until=2026-02-01", "By week"),
         ("/act/issue", "Issue a credential"),
         ("/act/revoke", "Revoke a credential"),
@@ -193,9 +193,7 @@ fn every_page_is_for_everybody_at_every_width() {
     drop(served);
     for language in ["en", "es"] {
         let served = Served::in_language(&demo, language);
-        let mut browser = Browser::start(&[]);
-        browser.go(&served.link);
-        browser.until("location.pathname === '/' && !!document.querySelector('h1')");
+        let mut browser = served.browser(&[]);
         let size = json!({ "width": 1280, "height": 844, "deviceScaleFactor": 1, "mobile": false });
         browser.call("Emulation.setDeviceMetricsOverride", &size);
         let hidden = browser.js(
@@ -225,9 +223,7 @@ fn every_page_is_for_everybody_at_every_width() {
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
     let served = Served::new(&demo);
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/' && document.querySelector('h1')?.innerText === 'The zone'");
+    let mut browser = served.browser(&[]);
 
     // A state is found by its word; what is wrong with a form is told at its field.
     browser.open(&format!("{}/search?q=fit", served.base), "Search");

@@ -36,13 +36,6 @@ fn is_for_everybody(browser: &mut Browser, name: &str) {
     }
 }
 
-fn opened(served: &Served) -> Browser {
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/' && document.querySelector('h1')?.innerText === 'The zone'");
-    browser
-}
-
 fn said(browser: &mut Browser) -> String {
     browser.js("document.querySelector('main').innerText").as_str().unwrap_or_default().to_owned()
 }
@@ -51,7 +44,7 @@ fn said(browser: &mut Browser) -> String {
 fn a_seal_is_taken_back_by_a_form_that_asks_what_before_the_pin() {
     let demo = Demo::new();
     let served = Served::new(&demo);
-    let mut browser = opened(&served);
+    let mut browser = served.browser(&[]);
     browser.open(&format!("{}/load/KM-014", served.base), "Load KM-014");
     browser.js("document.querySelector('a[href^=\"/act/void\"]').click(); true");
     browser.until("document.querySelector('h1')?.innerText === 'Take a seal back'");
@@ -109,7 +102,7 @@ fn an_authority_issues_revokes_approves_and_withdraws_at_its_page() {
     let asked = String::from_utf8(asked.stdout).unwrap();
     let request = asked.split('"').find(|part| part.starts_with("KR1:")).expect("a key request").to_owned();
     let served = Served::new(&demo);
-    let mut browser = opened(&served);
+    let mut browser = served.browser(&[]);
 
     // Issue: each wrong field is marked by itself, what was entered stays, and the passphrase comes last.
     browser.open(&format!("{}/act/issue", served.base), "Issue a credential");
@@ -197,7 +190,7 @@ fn trust_is_taken_away_without_a_signature() {
     let link = lines.find(|line| line.trim().starts_with("http://")).expect("a link").trim().to_owned();
     let base = link.split("/open").next().unwrap().to_owned();
     let served = Served { child, link, base };
-    let mut browser = opened(&served);
+    let mut browser = served.browser(&[]);
     browser.open(&format!("{}/people", served.base), "People");
     browser.js("document.querySelector('a[href^=\"/act/distrust\"]').click(); true");
     browser.until("document.querySelector('h1')?.innerText === 'Trust an authority no longer'");
@@ -219,7 +212,7 @@ fn trust_is_taken_away_without_a_signature() {
 fn a_plan_takes_a_rigging_file_and_shows_how_it_hangs() {
     let demo = Demo::new();
     let served = Served::new(&demo);
-    let mut browser = opened(&served);
+    let mut browser = served.browser(&[]);
     let rigging = include_str!("../../demo/vehicle-rigging.toml");
     let plan = format!("{}/plan", served.base);
     browser.open(&plan, "Plan and print");
@@ -271,7 +264,7 @@ fn a_plan_takes_a_rigging_file_and_shows_how_it_hangs() {
 fn a_closing_is_signed_and_a_wrong_pin_is_told_at_its_field() {
     let demo = Demo::new();
     let served = Served::new(&demo);
-    let mut browser = opened(&served);
+    let mut browser = served.browser(&[]);
     browser.open(&format!("{}/close", served.base), "Closing");
     let open = "[...document.querySelectorAll('form[action=\"/close/explain\"] [name=note]')].find(one => one.value === '')";
     for _ in 0..60 {

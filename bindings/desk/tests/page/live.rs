@@ -5,19 +5,7 @@ use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::time::Duration;
 
-use crate::browser::Browser;
 use crate::{Demo, Served};
-
-fn opened(served: &Served) -> (Browser, String) {
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/' && document.querySelector('h1')?.innerText === 'The zone'");
-    let host = served.base.trim_start_matches("http://").to_owned();
-    let head = format!("GET {} HTTP/1.1\r\nHost: {host}\r\n", &served.link[served.base.len()..]);
-    let opened = served.raw(&head);
-    let cookie = opened.split("Set-Cookie: ").nth(1).unwrap().split(';').next().unwrap().to_owned();
-    (browser, cookie)
-}
 
 #[test]
 fn a_board_that_is_looked_at_shows_what_comes_in() {
@@ -28,7 +16,7 @@ fn a_board_that_is_looked_at_shows_what_comes_in() {
         demo.run("inspector", &["bundle", "write", "--out", bundle.to_str().unwrap()], "").status.success()
     );
     let mut served = Served::new(&demo);
-    let (mut browser, cookie) = opened(&served);
+    let (mut browser, cookie) = (served.browser(&[]), served.cookie());
     browser.until("document.querySelector('#live').textContent === 'Kept up to date'");
     // This very page is kept: what is drawn anew is the board alone, and whoever stands on a load stands on it still.
     browser.js("window.mark = 1; document.querySelector('a.load[href=\"/load/KM-014\"]').focus(); true");
@@ -106,9 +94,7 @@ fn who_goes_away_in_the_middle_ends_nothing() {
     let demo = Demo::new();
     let mut served = Served::new(&demo);
     let host = served.base.trim_start_matches("http://").to_owned();
-    let head = format!("GET {} HTTP/1.1\r\nHost: {host}\r\n", &served.link[served.base.len()..]);
-    let opened = served.raw(&head);
-    let cookie = opened.split("Set-Cookie: ").nth(1).unwrap().split(';').next().unwrap().to_owned();
+    let cookie = served.cookie();
     for path in ["/", "/face/regular.ttf", "/export/everything.slb", "/events"] {
         for _ in 0..10 {
             let mut stream = TcpStream::connect(&host).unwrap();
@@ -128,7 +114,7 @@ fn who_goes_away_in_the_middle_ends_nothing() {
 fn long_work_says_how_far_it_is_and_its_file_is_taken() {
     let demo = Demo::new();
     let served = Served::new(&demo);
-    let (mut browser, _) = opened(&served);
+    let mut browser = served.browser(&[]);
     let export = format!("{}/export", served.base);
     browser.open(&export, "Export");
     browser.js("document.querySelector('form[action=\"/job/audit\"] button').click(); true");

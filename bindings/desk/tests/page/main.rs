@@ -15,6 +15,7 @@ mod acts;
 mod bag;
 mod browser;
 mod html;
+mod listed;
 mod live;
 mod order;
 mod rigging;
@@ -100,6 +101,22 @@ impl Served {
         Self { child, link, base }
     }
 
+    /// A browser with more switches that opened the link, and shows the zone.
+    fn browser(&self, more: &[&str]) -> Browser {
+        let mut browser = Browser::start(more);
+        browser.go(&self.link);
+        browser.until("location.pathname === '/' && !!document.querySelector('#board')");
+        browser
+    }
+
+    /// The cookie of whoever opens the link.
+    fn cookie(&self) -> String {
+        let host = self.base.trim_start_matches("http://");
+        let opened = self.raw(&format!("GET {} HTTP/1.1\r\nHost: {host}\r\n", &self.link[self.base.len()..]));
+        let cookie = opened.split("Set-Cookie: ").nth(1).expect("a cookie");
+        cookie.split(';').next().unwrap().to_owned()
+    }
+
     /// One request by hand; the whole answer.
     fn raw(&self, head: &str) -> String {
         self.sent(head, "")
@@ -171,9 +188,7 @@ fn a_leader_plans_prints_receives_finds_reads_and_exports() {
     let mut served = Served::new(&demo);
     strangers_are_turned_away(&served);
 
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/' && document.querySelector('h1')?.innerText === 'The zone'");
+    let mut browser = served.browser(&[]);
     assert_eq!(browser.js("document.cookie"), "", "no script sees the cookie");
     // The script of the page runs, and nothing that is written into the page would.
     browser.js("document.body.insertAdjacentHTML('beforeend', '<img src=x onerror=\"window.taken = 1\">')");
@@ -252,9 +267,7 @@ fn a_leader_plans_prints_receives_finds_reads_and_exports() {
     // Another browser has a camera, before which the inspector's screen shows its moving code.
     let camera = format!("--use-file-for-fake-video-capture={}", y4m.display());
     let mut browser =
-        Browser::start(&["--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream", &camera]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/' && document.querySelector('h1')?.innerText === 'The zone'");
+        served.browser(&["--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream", &camera]);
     browser.open(&receive, "Receive");
     let before = browser.js("document.querySelectorAll('.receipts li').length").as_u64().unwrap();
     browser.js("document.querySelector('#look').click(); true");

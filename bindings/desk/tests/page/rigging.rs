@@ -35,15 +35,19 @@ fn value(browser: &mut Browser, field: &str) -> Value {
     browser.js(&format!("document.getElementById('rig').elements[{}].value", json!(field)))
 }
 
+/// A browser that shows the editor with its example drawn.
+fn editor(served: &Served) -> Browser {
+    let mut browser = served.browser(&[]);
+    browser.open(&format!("{}/rigging", served.base), "Rigging");
+    browser.until("document.querySelector('#hangs figure.rigging svg') !== null");
+    browser
+}
+
 #[test]
 fn a_load_is_rigged_level_by_keyboard_alone() {
     let demo = Demo::new();
     let served = Served::new(&demo);
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/'");
-    browser.open(&format!("{}/rigging", served.base), "Rigging");
-    browser.until("document.querySelector('#hangs figure.rigging svg') !== null");
+    let mut browser = editor(&served);
 
     // A link more by plus: the drawing and the words are the desk's, and the button keeps the focus.
     let before = browser.js("document.querySelector('#hangs h2').innerText");
@@ -152,11 +156,7 @@ fn inches(value: &Value) -> f64 {
 fn centre_and_lift_points_are_dragged() {
     let demo = Demo::new();
     let served = Served::new(&demo);
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/'");
-    browser.open(&format!("{}/rigging", served.base), "Rigging");
-    browser.until("document.querySelector('#hangs figure.rigging svg') !== null");
+    let mut browser = editor(&served);
     for (handle, field, (right, down), across) in [
         ("at-top-centre", "centre", (40.0, 0.0), "x"),
         ("at-top-leg.0", "leg.0", (0.0, 30.0), "y"),
@@ -188,10 +188,7 @@ fn centre_and_lift_points_are_dragged() {
 fn a_load_is_weighed_by_keyboard_alone() {
     let demo = Demo::new();
     let served = Served::new(&demo);
-    let mut browser = Browser::start(&[]);
-    browser.go(&served.link);
-    browser.until("location.pathname === '/'");
-    browser.open(&format!("{}/rigging", served.base), "Rigging");
+    let mut browser = editor(&served);
     tab_to(&mut browser, "#weighing > summary");
     enter(&mut browser);
     browser.until("document.getElementById('weighing').open");

@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use crate::account::Knowledge;
+use crate::leader::sorting::{Sorting, arrange, as_sorted, columns};
 use crate::movements::arrival::{event_of_word, reported};
 use crate::{App, AppError, Inner, Stamp, VerdictWord};
 use slingseal_account::report::walked_too_fast;
@@ -11,6 +12,20 @@ use slingseal_judgement::FlowState;
 use slingseal_message::movement::{MovementEvent, MovementKind};
 use slingseal_store::{FlowRow, LoadRow, WalkState};
 use slingseal_words::{Degrees, GridRef, Language, LoadNumber, Quantity, Saying, Seconds, Time, Unit};
+
+columns! {
+    /// By which column the loads of a state are ordered: what the board knows of every load without reading its inspection.
+    BoardOrder {
+        /// The load number.
+        Load = "load",
+        /// The aircraft's type.
+        Aircraft = "aircraft",
+        /// The pickup zone.
+        From = "from",
+        /// The destination.
+        To = "to",
+    }
+}
 
 /// Which loads a board shows; every part that is given must fit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -27,6 +42,8 @@ pub struct BoardRequest {
     pub aircraft: Option<String>,
     /// This state alone is listed; the others are counted.
     pub state: Option<FlowState>,
+    /// By which column each state is ordered, over all its pages; none for what runs out next, is longest in the air, or is newest.
+    pub order: Option<Sorting<BoardOrder>>,
     /// Which page of each state, the first is 0.
     pub page: u32,
     /// So many a state and page.
@@ -164,6 +181,16 @@ impl Placed {
         };
         (key, self.flow.load.clone())
     }
+
+    /// What it has in a column.
+    fn column(&self, by: BoardOrder) -> Option<String> {
+        as_sorted(match by {
+            BoardOrder::Load => &self.flow.load,
+            BoardOrder::Aircraft => &self.flow.aircraft,
+            BoardOrder::From => &self.flow.zone,
+            BoardOrder::To => &self.flow.destination,
+        })
+    }
 }
 
 /// Whether a filter is off or says this.
@@ -200,6 +227,9 @@ impl Inner {
         for state in FlowState::ALL {
             let mut rows = by_state.remove(&state).unwrap_or_default();
             rows.sort_by_cached_key(Placed::order);
+            if let Some(Sorting { by, down }) = request.order {
+                arrange(&mut rows, down, |row| row.column(by));
+            }
             let listed = request.state.is_none_or(|wanted| wanted == state);
             let mut told: BTreeMap<MovementKind, u64> = BTreeMap::new();
             for kind in rows.iter().filter_map(|row| row.flow.hint.parse::<MovementKind>().ok()) {

@@ -1,10 +1,27 @@
 use serde::Serialize;
 use slingseal_catalogue::refusals as words;
 
+use crate::leader::sorting::{Sorting, columns};
 use crate::leader::weeks::Period;
 use crate::{App, AppError, RecordLine};
-use slingseal_store::{Cursor, RecordFilter};
+use slingseal_store::{Cursor, RecordColumn, RecordFilter};
 use slingseal_words::{Seconds, Time};
+
+columns! {
+    /// By which column a list of records is ordered.
+    RecordOrder {
+        /// When it was sealed.
+        Sealed = "sealed",
+        /// The load number.
+        Load = "load",
+        /// Who decided.
+        Inspector = "inspector",
+        /// Who built the load.
+        Rigger = "rigger",
+        /// The pickup zone.
+        Place = "place",
+    }
+}
 
 /// Which records a list holds; every part that is given must fit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -25,16 +42,45 @@ pub struct ListRequest {
     pub from: Option<String>,
     /// Sealed on this day or earlier.
     pub until: Option<String>,
+    /// By which column they are ordered, where [`ListRequest::may_order`] says so; none for the usual order.
+    pub order: Option<Sorting<RecordOrder>>,
     /// Where the last page ended.
     pub after: Option<String>,
     /// How many at most.
     pub most: u32,
 }
 
+impl ListRequest {
+    /// Whether the list can be ordered by a column while its pages cost what they show. Words are found by when they came, and by
+    /// nothing else. The time of sealing stands in the index of every filter; the other columns have one of their own, which
+    /// knows no filter: it would be read to its end for the few that fit.
+    pub fn may_order(&self, by: RecordOrder) -> bool {
+        let words = self.words.as_deref().is_some_and(|words| !words.trim().is_empty());
+        let among = [&self.inspector, &self.rigger, &self.procedure, &self.serial, &self.from, &self.until];
+        let all = among.iter().all(|part| part.is_none()) && self.days.is_none();
+        !words && (by == RecordOrder::Sealed || all)
+    }
+
+    /// The order that it asks for, and may have.
+    fn ordered(&self) -> (RecordColumn, bool) {
+        let Some(Sorting { by, down }) = self.order.filter(|order| self.may_order(order.by)) else {
+            return (RecordColumn::Sealed, true);
+        };
+        let column = match by {
+            RecordOrder::Sealed => RecordColumn::Sealed,
+            RecordOrder::Load => RecordColumn::Load,
+            RecordOrder::Inspector => RecordColumn::Inspector,
+            RecordOrder::Rigger => RecordColumn::Rigger,
+            RecordOrder::Place => RecordColumn::Place,
+        };
+        (column, down)
+    }
+}
+
 /// A page of records.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct RecordsView {
-    /// The records: the last sealed first; where words are asked for, the last received first.
+    /// The records: the last sealed first, or as was asked; where words are asked for, the last received first.
     pub lines: Vec<RecordLine>,
     /// To be given as `after` for the next page; none where this is the last.
     pub next: Option<String>,
@@ -62,7 +108,7 @@ impl App {
             issued_before: period.before,
             ..RecordFilter::default()
         };
-        let page = inner.store.read().records(&filter, after, request.most)?;
+        let page = inner.store.read().records_by(&filter, request.ordered(), after, request.most)?;
         Ok(RecordsView {
             lines: inner.lines(&page.rows)?,
             next: page.next.map(|next| format!("{}.{}", next.issued.unix(), next.id)),

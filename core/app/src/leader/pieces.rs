@@ -7,6 +7,7 @@ use std::str::FromStr;
 use serde::Serialize;
 
 use crate::account::open_inspection;
+use crate::leader::sorting::{Sorting, arrange, as_sorted, columns};
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_account::report::{Cell, LoadRows, PieceLife, line, piece_lives};
 use slingseal_catalogue::{Language, Saying, closing as words};
@@ -184,6 +185,35 @@ pub struct PieceLifeView {
     pub withdrawn_why: Option<String>,
 }
 
+columns! {
+    /// By which column pieces are ordered.
+    PieceOrder {
+        /// The serial number.
+        Serial = "serial",
+        /// What it is.
+        Kind = "kind",
+        /// Where it is on its way, by its name.
+        State = "state",
+        /// The place where it should be.
+        Where = "where",
+        /// Since when.
+        Since = "since",
+        /// Until when it is good.
+        Due = "due",
+        /// How often it was lifted.
+        Lifts = "lifts",
+        /// What it was lifted with.
+        Carried = "carried",
+    }
+}
+
+/// What a piece has in a column, to be compared with another's.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+enum PieceKey {
+    Text(String),
+    Number(i64),
+}
+
 /// Which pieces are listed; every part that is given must fit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct PieceFilter {
@@ -191,6 +221,8 @@ pub struct PieceFilter {
     pub group: Option<PieceGroup>,
     /// What stands in the serial number, the kind, the load or the place, whatever its letters' size.
     pub words: Option<String>,
+    /// By which column they are ordered, over all pages; none for what is overdue or out first.
+    pub order: Option<Sorting<PieceOrder>>,
     /// Which page, the first is 0.
     pub page: u32,
     /// So many a page.
@@ -262,6 +294,21 @@ impl PieceLifeView {
         }
     }
 
+    fn column(&self, by: PieceOrder) -> Option<PieceKey> {
+        let text = |text: &str| as_sorted(text).map(PieceKey::Text);
+        let time = |stamp: &Option<Stamp>| stamp.as_ref().map(|stamp| PieceKey::Number(stamp.unix));
+        match by {
+            PieceOrder::Serial => text(&self.serial),
+            PieceOrder::Kind => text(&self.kind),
+            PieceOrder::State => text(&self.state_title),
+            PieceOrder::Where => text(&self.place),
+            PieceOrder::Since => time(&self.since),
+            PieceOrder::Due => time(&self.due),
+            PieceOrder::Lifts => Some(PieceKey::Number(self.lifts.into())),
+            PieceOrder::Carried => Some(PieceKey::Number(self.carried_kg)),
+        }
+    }
+
     fn says(&self, wanted: &str) -> bool {
         let load = self.load.as_deref().unwrap_or_default();
         let texts = [self.serial.as_str(), &self.kind, load, &self.place];
@@ -290,10 +337,13 @@ impl App {
             counts.insert(group, u64::try_from(count).unwrap_or(u64::MAX));
         }
         let wanted = filter.words.as_deref().unwrap_or_default().trim().to_lowercase();
-        let fitting: Vec<PieceLifeView> = all
+        let mut fitting: Vec<PieceLifeView> = all
             .into_iter()
             .filter(|life| filter.group.is_none_or(|group| life.is(group)) && life.says(&wanted))
             .collect();
+        if let Some(Sorting { by, down }) = filter.order {
+            arrange(&mut fitting, down, |life| life.column(by));
+        }
         let most = usize::try_from(filter.most.max(1)).unwrap_or(usize::MAX);
         let skip = usize::try_from(filter.page).unwrap_or(usize::MAX).saturating_mul(most);
         Ok(PiecesView {

@@ -87,6 +87,22 @@ fn every_filter_leaves_what_it_names_and_every_load_is_on_one_page() {
     assert_eq!(desk.board_of(&BoardRequest { page: u32::MAX, ..request() }).unwrap().columns[0].loads, []);
 }
 
+/// An order holds over the pages of a state, and leaves nobody out; loads that are alike stay in the usual order.
+#[test]
+fn a_state_is_ordered_over_all_its_pages() {
+    let (_zone, desk) = desk();
+    let by = |by, down| loads(&desk, &BoardRequest { order: Some(Sorting { by, down }), ..request() });
+    let mut up = by(BoardOrder::Load, false);
+    assert_eq!(up, (0..30).map(|load| format!("KM-{load:03}")).collect::<Vec<_>>());
+    up.reverse();
+    assert_eq!(by(BoardOrder::Load, true), up);
+    let number = |load: &String| load.split_at(3).1.parse::<u32>().unwrap();
+    let craft: Vec<bool> = by(BoardOrder::Aircraft, false).iter().map(|load| number(load) % 5 == 0).collect();
+    assert_eq!(craft, [vec![true; 6], vec![false; 24]].concat(), "Drover before Heron");
+    let to: Vec<u32> = by(BoardOrder::To, true).iter().map(|load| number(load) % 2).collect();
+    assert_eq!(to, [vec![1; 15], vec![0; 15]].concat(), "Ridge before Alder Bridge");
+}
+
 #[test]
 fn zones_are_counted_and_placed_where_their_grid_says() {
     let (_zone, desk) = desk();

@@ -369,3 +369,33 @@ fn a_leader_withdraws_a_piece_at_planning_walking_and_hook_and_an_inspector_alon
     hook.receive(&fit).unwrap();
     assert_eq!(codes(&hook.check(None, Some(&made.code.text)).unwrap()), ["no_inspection_known"]);
 }
+
+/// An order holds over all pages, whatever stood first without it; a piece without a value stands last either way.
+#[test]
+fn pieces_are_ordered_over_all_their_pages() {
+    let (zone, authority) = zone();
+    let store = zone.device(&authority, "store", "Anvil 3", "inspector");
+    for (name, fit) in [("SL-3", true), ("SL-1", false), ("SL-5", true), ("SL-2", true), ("SL-4", false)] {
+        let bad = (!fit).then_some((".crack", "link is cracked, gouged or pitted"));
+        let walked = inspect(&store, "gear-chain", name, bad);
+        store.sign_inspection(&walked.walk, PIN).unwrap();
+        zone.pass(60);
+    }
+    let listed = |order: Option<Sorting<PieceOrder>>| {
+        let mut all = Vec::new();
+        for page in 0..3 {
+            let filter = PieceFilter { order, page, most: 2, ..PieceFilter::default() };
+            let view = store.pieces(&filter).unwrap();
+            assert_eq!((view.count, view.pages), (5, 3));
+            all.extend(view.lines.into_iter().map(|life| life.serial));
+        }
+        all
+    };
+    let by = |by, down| listed(Some(Sorting { by, down }));
+    assert_eq!(listed(None)[..2], ["SL-1", "SL-4"], "withdrawn first");
+    assert_eq!(by(PieceOrder::Serial, false), ["SL-1", "SL-2", "SL-3", "SL-4", "SL-5"]);
+    assert_eq!(by(PieceOrder::Serial, true), ["SL-5", "SL-4", "SL-3", "SL-2", "SL-1"]);
+    assert_eq!(by(PieceOrder::Due, false)[..3], ["SL-3", "SL-5", "SL-2"], "the first to run out");
+    assert_eq!(by(PieceOrder::Due, true)[..3], ["SL-2", "SL-5", "SL-3"], "the last");
+    assert_eq!(by(PieceOrder::Due, true)[3..], ["SL-1", "SL-4"], "no day, withdrawn");
+}

@@ -1,11 +1,11 @@
 use maud::{Markup, PreEscaped, html};
 use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{board, movement, page as words};
-use slingseal_app::{
-    BoardColumn, BoardLoad, BoardRequest, BoardView, FlowState, Language, MovementKind, ZoneCount,
-};
+use slingseal_app::{BoardColumn, BoardLoad, BoardRequest, BoardView, FlowState, Language, MovementKind};
 
 use super::chart::encoded;
+use super::order::Order;
+use super::zones::map;
 
 /// The shape that stands for a state, so that colour is never alone.
 pub(super) fn shape(state: FlowState) -> Markup {
@@ -29,7 +29,7 @@ pub(super) fn shape(state: FlowState) -> Markup {
 }
 
 /// The address of a board: what is chosen, with a state and a page of it in place of what was there.
-fn address(request: &BoardRequest, state: Option<FlowState>, page: u32) -> String {
+fn address(request: &BoardRequest, order: &Order<'_>, state: Option<FlowState>, page: u32) -> String {
     let mut query = form_urlencoded::Serializer::new(String::new());
     query.append_pair("days", &request.days.to_string());
     let chosen = [
@@ -45,6 +45,9 @@ fn address(request: &BoardRequest, state: Option<FlowState>, page: u32) -> Strin
     }
     if let Some(state) = state {
         query.append_pair("state", state.word());
+        if let Some(sort) = order.said() {
+            query.append_pair("sort", sort);
+        }
     }
     if page > 0 {
         query.append_pair("page", &page.to_string());
@@ -53,7 +56,12 @@ fn address(request: &BoardRequest, state: Option<FlowState>, page: u32) -> Strin
 }
 
 /// The zone board: one shelf a state.
-pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language: Language) -> Markup {
+pub(in crate::serve) fn board(
+    view: &BoardView,
+    request: &BoardRequest,
+    order: &Order<'_>,
+    language: Language,
+) -> Markup {
     html! {
         div.tools {
             p { (words::LoadsTouchedSince { since: &view.since.dtg }.say(language)) }
@@ -63,21 +71,24 @@ pub(in crate::serve) fn board(view: &BoardView, request: &BoardRequest, language
         }
         // What is chosen stays as it is while what is shown is kept up to date.
         p.small #live role="status" data-on=(words::LiveOn.say(language)) data-off=(words::LiveOff.say(language)) data-many=(words::LiveMany.say(language)) {}
-        div #board { (shown(view, request, language)) }
+        div #board { (shown(view, request, order, language)) }
     }
 }
 
 /// What the board shows: the part that is drawn anew when it is another.
-fn shown(view: &BoardView, request: &BoardRequest, language: Language) -> Markup {
+fn shown(view: &BoardView, request: &BoardRequest, order: &Order<'_>, language: Language) -> Markup {
     let one_state = request.state;
     html! {
         @if !view.notices.is_empty() {
             ul.notices aria-label=(words::ToLookInto.say(language)) { @for notice in &view.notices { li { (notice) } } }
         }
         (map(view, language))
-        @if one_state.is_some() { p { a href=(address(request, None, 0)) { (words::AllStates.say(language)) } } }
+        @if one_state.is_some() { p { a href=(address(request, order, None, 0)) { (words::AllStates.say(language)) } } }
         @for column in view.columns.iter().filter(|column| one_state.is_none_or(|state| column.state == state)) {
-            (shelf_with(column, &if column.pages > 1 { pages(request, column, one_state.is_none(), language) } else { html! {} }, language))
+            @let rest = if column.pages > 1 { pages(request, order, column, one_state.is_none(), language) } else { html! {} };
+            // All states are looked at as cards; whoever chose one looks for a load among many.
+            @let loads = if one_state.is_some() { table(column, order, language) } else { cards(column, language) };
+            (shelf_with(column, &loads, &rest, language))
         }
     }
 }
@@ -88,7 +99,7 @@ pub(super) fn shelf(column: &BoardColumn, language: Language) -> Markup {
     let rest = html! {
         @if more > 0 { p.more { a href={ "/?state=" (column.state.word()) } { (words::AllOfThem { count: column.count.to_string() }.say(language)) } } }
     };
-    shelf_with(column, &rest, language)
+    shelf_with(column, &cards(column, language), &rest, language)
 }
 
 /// What an event is called.
@@ -114,7 +125,7 @@ fn hints(column: &BoardColumn, language: Language) -> String {
     words::ByUnsignedReports { told: told.join(", ") }.say(language)
 }
 
-fn shelf_with(column: &BoardColumn, rest: &Markup, language: Language) -> Markup {
+fn shelf_with(column: &BoardColumn, loads: &Markup, rest: &Markup, language: Language) -> Markup {
     html! {
         section class={ "shelf " (column.state.word()) @if column.loads.is_empty() { " empty" } } aria-label=(column.title) {
             h2 { (shape(column.state)) span.count { (column.count) } span { (column.title) } }
@@ -122,7 +133,7 @@ fn shelf_with(column: &BoardColumn, rest: &Markup, language: Language) -> Markup
             @if column.loads.is_empty() {
                 p.none { (words::NoneOfThem.say(language)) }
             } @else {
-                ul.loads { @for one in &column.loads { li { (card(one, language)) } } }
+                (loads)
             }
             (rest)
         }
@@ -130,13 +141,19 @@ fn shelf_with(column: &BoardColumn, rest: &Markup, language: Language) -> Markup
 }
 
 /// Where the other loads of a state are: each page has an address.
-fn pages(request: &BoardRequest, column: &BoardColumn, all: bool, language: Language) -> Markup {
+fn pages(
+    request: &BoardRequest,
+    order: &Order<'_>,
+    column: &BoardColumn,
+    all: bool,
+    language: Language,
+) -> Markup {
     let page = if all { 0 } else { request.page };
     html! {
         p.more {
-            @if page > 0 { a href=(address(request, Some(column.state), page - 1)) { (words::Before.say(language)) } " · " }
+            @if page > 0 { a href=(address(request, order, Some(column.state), page - 1)) { (words::Before.say(language)) } " · " }
             (words::PageOf { page: page + 1, pages: column.pages }.say(language))
-            @if page + 1 < column.pages { " · " a href=(address(request, Some(column.state), page + 1)) { (words::Next.say(language)) } }
+            @if page + 1 < column.pages { " · " a href=(address(request, order, Some(column.state), page + 1)) { (words::Next.say(language)) } }
         }
     }
 }
@@ -179,88 +196,6 @@ fn chooser(view: &BoardView, request: &BoardRequest, language: Language) -> Mark
     }
 }
 
-/// The zones where they lie to each other, with how many loads stand there and go there. Our own drawing: no tiles, no network.
-fn map(view: &BoardView, language: Language) -> Markup {
-    let placed: Vec<(&ZoneCount, f64, f64)> = view
-        .zones
-        .iter()
-        .filter_map(|zone| Some((zone, zone.longitude? as f64, zone.latitude? as f64)))
-        .collect();
-    // One place lies nowhere to another.
-    if placed.len() < 2 {
-        return html! {};
-    }
-    let bounds = |pick: fn(&(&ZoneCount, f64, f64)) -> f64| {
-        let values = placed.iter().map(pick);
-        (values.clone().fold(f64::INFINITY, f64::min), values.fold(f64::NEG_INFINITY, f64::max))
-    };
-    let ((west, east), (south, north)) = (bounds(|zone| zone.1), bounds(|zone| zone.2));
-    // Degrees of longitude shrink with the cosine of the latitude; one scale both ways, so that bearings are right.
-    let squeeze = ((south + north) / 2e6).to_radians().cos().max(0.05);
-    let span = ((east - west) * squeeze).max(north - south).max(1.0);
-    let room = SKETCH - 2.0 * MARGIN;
-    let middle = (SKETCH - (east - west) * squeeze / span * room) / 2.0;
-    let at = |longitude: f64, latitude: f64| {
-        (middle + (longitude - west) * squeeze / span * room, LABEL + (north - latitude) / span * room)
-    };
-    let total = |counts: &std::collections::BTreeMap<FlowState, u64>| counts.values().sum::<u64>();
-    let mut labels: Vec<f64> = Vec::new();
-    let mut marks = Vec::new();
-    for (zone, longitude, latitude) in &placed {
-        let (x, y) = at(*longitude, *latitude);
-        // Below its mark, or above it where another's label stands already.
-        let crowded = |top: f64| labels.iter().any(|other: &f64| (other - top).abs() < LABEL);
-        let top = if crowded(y + 8.0) && !crowded(y - 8.0 - LABEL) { y - 8.0 - LABEL } else { y + 8.0 };
-        labels.push(top);
-        let counts = words::HereAndBound { here: total(&zone.here), bound: total(&zone.bound) }.say(language);
-        marks.push((&zone.name, counts, x, y, top));
-    }
-    let high = at(west, south).1 + LABEL + 12.0;
-    html! {
-        figure.map {
-            svg viewBox=(format!("0 0 {SKETCH:.0} {high:.0}")) role="img" aria-label=(words::ZonesDrawn.say(language)) {
-                @for (name, counts, x, y, top) in &marks {
-                    circle cx=(format!("{x:.1}")) cy=(format!("{y:.1}")) r="6" fill="none" stroke="currentColor" stroke-width="2" {}
-                    (label(*x, top + 13.0, name))
-                    (label(*x, top + 29.0, counts))
-                }
-            }
-            figcaption { (words::Schematic.say(language)) }
-        }
-    }
-}
-
-/// How wide the sketch of the zones is: as a narrow window, so that letters on it keep their size there.
-const SKETCH: f64 = 360.0;
-/// From the edges to the outermost marks.
-const MARGIN: f64 = 20.0;
-/// Two lines of a label, and the air between it and its mark.
-const LABEL: f64 = 36.0;
-
-/// A line of a label: it begins, ends or centres at its mark, so that it keeps within the sketch; what is longer than that is
-/// drawn together.
-fn label(x: f64, y: f64, words: &str) -> Markup {
-    let third = SKETCH / 3.0;
-    let (anchor, room) = if x < third {
-        ("start", SKETCH - x + 6.0)
-    } else if x > 2.0 * third {
-        ("end", x + 6.0)
-    } else {
-        ("middle", 2.0 * x.min(SKETCH - x))
-    };
-    let x = match anchor {
-        "start" => x - 6.0,
-        "end" => x + 6.0,
-        _ => x,
-    };
-    // A letter of this size takes less than eight units.
-    let long = words.chars().count() as f64 * 8.0 > room;
-    html! {
-        text x=(format!("{x:.1}")) y=(format!("{y:.1}")) font-size="14" fill="currentColor" text-anchor=(anchor)
-            textLength=[long.then(|| format!("{:.0}", room - 4.0))] lengthAdjust=[long.then_some("spacingAndGlyphs")] { (words) }
-    }
-}
-
 fn card(one: &BoardLoad, language: Language) -> Markup {
     html! {
         a.load.soon[one.soon] href={ "/load/" (encoded(&one.load)) } {
@@ -273,70 +208,37 @@ fn card(one: &BoardLoad, language: Language) -> Markup {
             }
             @if !one.reported.is_empty() { span.detail { (one.reported) } }
             @if !one.walk.is_empty() { span.detail { (one.walk) } }
-            span.detail { @if one.soon { strong { (words::Look.say(language)) " " } } (one.detail) }
+            span.detail { (detail(one, language)) }
         }
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use std::collections::BTreeMap;
+fn cards(column: &BoardColumn, language: Language) -> Markup {
+    html! { ul.loads { @for one in &column.loads { li { (card(one, language)) } } } }
+}
 
-    use slingseal_app::{BoardView, FlowState, Language, Stamp, ZoneCount};
-
-    use super::map;
-
-    fn zone(name: &str, latitude: i64, longitude: i64) -> ZoneCount {
-        let here = BTreeMap::from([(FlowState::Fit, 2)]);
-        let bound = BTreeMap::new();
-        let (latitude, longitude) = (Some(latitude), Some(longitude));
-        ZoneCount { name: name.into(), grid: String::new(), latitude, longitude, here, bound }
+/// A page of one state's loads. The other columns are read of each load's inspection, so that no order can be had by them.
+fn table(column: &BoardColumn, order: &Order<'_>, language: Language) -> Markup {
+    let head =
+        |column: &str, label: Saying| order.head("board", column, &label.say(language), false, language);
+    html! {
+        div.wide tabindex="0" role="group" aria-label=(column.title) { table {
+            thead { tr {
+                (head("load", words::Load.into())) th { (words::FieldDescription.say(language)) } th { (words::GrossWeight.say(language)) }
+                (head("aircraft", words::Aircraft.into())) (head("from", words::LabelFrom.into())) (head("to", words::LabelTo.into()))
+                th { (words::StandsForIt.say(language)) } th { (words::State.say(language)) }
+            } }
+            tbody { @for one in &column.loads { tr {
+                td { a href={ "/load/" (encoded(&one.load)) } { b { (one.load) } } }
+                td { (one.description) } td { (one.gross) } td { (one.aircraft) } td { (one.zone) } td { (one.destination) }
+                td { (one.who) }
+                td { (detail(one, language)) @for more in [&one.reported, &one.walk] { @if !more.is_empty() { br; (more) } } }
+            } } }
+        } }
     }
+}
 
-    /// What a drawing is made of is no word of a language.
-    #[test]
-    fn zones_are_drawn_alike_in_every_language() {
-        let at = || Stamp { unix: 0, rfc3339: String::new(), dtg: String::new() };
-        let board = |zones: Vec<ZoneCount>| BoardView {
-            at: at(),
-            since: at(),
-            columns: Vec::new(),
-            notices: Vec::new(),
-            zones,
-            aircraft: Vec::new(),
-        };
-        let two = board(vec![zone("Meadow", 46_000_000, 7_000_000), zone("Ridge", 46_010_000, 7_020_000)]);
-        let circles = |language| {
-            let drawn = map(&two, language).into_string();
-            let circles: Vec<String> = drawn.split("<circle").skip(1).map(str::to_owned).collect();
-            circles.iter().map(|one| one.split('>').next().unwrap().to_owned()).collect::<Vec<_>>()
-        };
-        assert_eq!(circles(Language::Spanish), circles(Language::English));
-        assert!(circles(Language::Spanish).iter().all(|one| one.contains("fill=\"none\"")));
-        assert_eq!(circles(Language::Spanish).len(), 2);
-        // What is written keeps within the sketch, whatever a zone is called.
-        let long = "Kestrel Meadow and the upper weir";
-        let placed = [(46_000_000, 7_000_000), (46_005_000, 7_010_000), (46_010_000, 7_020_000)];
-        let three = board(placed.map(|(latitude, longitude)| zone(long, latitude, longitude)).to_vec());
-        for written in map(&three, Language::Spanish).into_string().split("<text ").skip(1) {
-            let number = |name: &str| {
-                let value = written
-                    .split(&format!(" {name}=\""))
-                    .nth(1)
-                    .or(written.split(&format!("{name}=\"")).nth(1));
-                value.and_then(|rest| rest.split('"').next()).and_then(|value| value.parse::<f64>().ok())
-            };
-            let letters =
-                written.split('>').nth(1).unwrap().split('<').next().unwrap().chars().count() as f64;
-            let (x, wide) = (number("x").unwrap(), number("textLength").unwrap_or(letters * 8.0));
-            let left = match written {
-                _ if written.contains("text-anchor=\"start\"") => x,
-                _ if written.contains("text-anchor=\"end\"") => x - wide,
-                _ => x - wide / 2.0,
-            };
-            assert!(left >= 0.0 && left + wide <= super::SKETCH, "{left} {wide} {written}");
-        }
-        let one = board(vec![zone("Meadow", 46_000_000, 7_000_000)]);
-        assert_eq!(map(&one, Language::English).into_string(), "", "one place lies nowhere to another");
-    }
+/// What matters of a load now.
+fn detail(one: &BoardLoad, language: Language) -> Markup {
+    html! { @if one.soon { strong { (words::Look.say(language)) " " } } (one.detail) }
 }

@@ -1,9 +1,9 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::{Saying, page as words, second_look as second};
-use slingseal_app::{DeficienciesView, GroupShare, Language, PointShare, SecondLookView};
+use slingseal_app::{DeficienciesView, GroupShare, Language, PointShare, SecondLookView, arrange, as_sorted};
 
 use super::chart::{axis, bar, numbers, scale};
-use super::order::{Order, sort};
+use super::order::Order;
 use super::stretch::{Stretch, period};
 
 /// What is found again and again.
@@ -17,9 +17,9 @@ pub(in crate::serve) fn deficiencies(
     const MOST: usize = 40;
     let mut points: Vec<&PointShare> = view.points.iter().collect();
     match order.of("points") {
-        Some(("point", down)) => sort(&mut points, down, |one| one.prompt.to_lowercase()),
-        Some(("share", down)) => sort(&mut points, down, |one| one.share.percent.map(f64::to_bits)),
-        Some(("corrected", down)) => sort(&mut points, down, |one| one.corrected),
+        Some(("point", down)) => arrange(&mut points, down, |one| as_sorted(&one.prompt)),
+        Some(("share", down)) => arrange(&mut points, down, |one| one.share.percent.map(f64::to_bits)),
+        Some(("corrected", down)) => arrange(&mut points, down, |one| Some(one.corrected)),
         _ => {}
     }
     let shown = || points.iter().take(MOST);
@@ -90,10 +90,10 @@ fn groups(
     let end = scale(groups.iter().map(|group| &group.share));
     let mut groups: Vec<&GroupShare> = groups.iter().collect();
     match order.of(table) {
-        Some(("name", down)) => sort(&mut groups, down, |one| one.title.to_lowercase()),
-        Some(("share", down)) => sort(&mut groups, down, |one| one.share.percent.map(f64::to_bits)),
-        Some(("found", down)) => sort(&mut groups, down, |one| one.found),
-        Some(("corrected", down)) => sort(&mut groups, down, |one| one.corrected),
+        Some(("name", down)) => arrange(&mut groups, down, |one| as_sorted(&one.title)),
+        Some(("share", down)) => arrange(&mut groups, down, |one| one.share.percent.map(f64::to_bits)),
+        Some(("found", down)) => arrange(&mut groups, down, |one| Some(one.found)),
+        Some(("corrected", down)) => arrange(&mut groups, down, |one| Some(one.corrected)),
         _ => {}
     }
     let head = |column: &str, label: Saying, number: bool| {

@@ -4,8 +4,11 @@ const by = (id) => document.getElementById(id);
 
 // In a narrow window each row of a table is a block: its cells carry their column's name, and the table stays one to those who
 // hear it.
-for (const table of document.querySelectorAll(".wide > table")) {
-  const names = [...table.querySelectorAll("thead th")].map((head) => (head.querySelector(".axis") ? "" : head.textContent.trim()));
+function stack(place) {
+  for (const table of place.querySelectorAll(".wide > table")) stackOne(table);
+}
+function stackOne(table) {
+  const names = [...table.querySelectorAll("thead th")].map((head) => (head.querySelector(".axis") ? "" : (head.querySelector("a") ?? head).textContent.trim()));
   for (const [kind, role] of [["tr", "row"], ["td", "cell"], ["th", "columnheader"], ["thead, tbody", "rowgroup"]]) {
     for (const part of table.querySelectorAll(kind)) part.setAttribute("role", role);
   }
@@ -22,6 +25,8 @@ for (const table of document.querySelectorAll(".wide > table")) {
   }
   table.classList.add("stacked");
 }
+let boardWas = by("board")?.innerHTML;
+stack(document);
 
 // A choice in a list shows at once.
 for (const list of document.querySelectorAll("select[data-go]")) {
@@ -32,6 +37,20 @@ for (const list of document.querySelectorAll("select[data-go]")) {
 for (const field of document.querySelectorAll("input[data-into]")) {
   field.addEventListener("change", async () => {
     if (field.files[0]) by(field.dataset.into).value = await field.files[0].text();
+  });
+}
+
+// Files that are chosen together go into the fields that bear their names; a list may name them in folders.
+for (const field of document.querySelectorAll("input[data-by-name]")) {
+  field.addEventListener("change", async () => {
+    const left = [];
+    for (const file of field.files) {
+      const named = [...document.querySelectorAll("textarea[data-file]")].filter((one) => one.dataset.file.split(/[\\/]/).pop() === file.name);
+      if (named.length === 0) left.push(file.name);
+      const text = await file.text();
+      for (const one of named) one.value = text;
+    }
+    by("not-named").textContent = left.length ? by("not-named").dataset.said.replace("{}", left.join(", ")) : "";
   });
 }
 
@@ -242,9 +261,11 @@ async function anew() {
   const answer = await fetch(location.href).catch(() => null);
   if (!answer?.ok) return;
   const fresh = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("board");
-  if (!fresh || fresh.innerHTML === by("board").innerHTML) return;
+  if (!fresh || fresh.innerHTML === boardWas) return;
+  boardWas = fresh.innerHTML;
   const held = by("board").contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
   by("board").replaceChildren(...fresh.childNodes);
+  stack(by("board"));
   if (held) [...by("board").querySelectorAll("a")].find((link) => link.getAttribute("href") === held)?.focus();
 }
 

@@ -1,21 +1,25 @@
 use maud::{Markup, html};
-use slingseal_app::catalogue::{closing, page as words};
+use slingseal_app::catalogue::{Saying, closing, page as words};
 use slingseal_app::{
     AppError, Language, PieceFilter, PieceGroup, PieceLifeState, PieceLifeView, PieceView, PiecesView, Stamp,
 };
 
 use super::chart::encoded;
 use super::frame::PinAsked;
+use super::order::Order;
 use super::records::lines;
 
 /// Where a page of the list is.
-fn address(filter: &PieceFilter, group: Option<PieceGroup>, page: u32) -> String {
+fn address(filter: &PieceFilter, order: &Order<'_>, group: Option<PieceGroup>, page: u32) -> String {
     let mut query = form_urlencoded::Serializer::new(String::new());
     if let Some(group) = group {
         query.append_pair("state", group.word());
     }
     if let Some(words) = &filter.words {
         query.append_pair("words", words);
+    }
+    if let Some(sort) = order.said() {
+        query.append_pair("sort", sort);
     }
     if page > 0 {
         query.append_pair("page", &page.to_string());
@@ -38,13 +42,21 @@ fn dtg(stamp: Option<&Stamp>) -> &str {
 }
 
 /// Every piece with a serial number: what is overdue or not returned first.
-pub(in crate::serve) fn equipment(view: &PiecesView, filter: &PieceFilter, language: Language) -> Markup {
+pub(in crate::serve) fn equipment(
+    view: &PiecesView,
+    filter: &PieceFilter,
+    order: &Order<'_>,
+    language: Language,
+) -> Markup {
     let chosen = filter.group;
+    let head = |column: &str, label: Saying, number: bool| {
+        order.head("equipment", column, &label.say(language), number, language)
+    };
     html! {
         div.tools {
             p.links {
                 @for (group, title) in &filters(language) {
-                    a href=(address(filter, *group, 0)) aria-current=[(*group == chosen).then_some("page")] {
+                    a href=(address(filter, order, *group, 0)) aria-current=[(*group == chosen).then_some("page")] {
                         (title) @if let Some(count) = group.and_then(|group| view.counts.get(&group)) { " " (count) }
                     } " "
                 }
@@ -52,6 +64,7 @@ pub(in crate::serve) fn equipment(view: &PiecesView, filter: &PieceFilter, langu
             }
             form.pick method="get" {
                 @if let Some(group) = chosen { input type="hidden" name="state" value=(group.word()); }
+                @if let Some(sort) = order.said() { input type="hidden" name="sort" value=(sort); }
                 label { (closing::PiecesFind.say(language)) " "
                     input name="words" value=(filter.words.as_deref().unwrap_or_default()) autocomplete="off"; }
                 button { (words::Show.say(language)) }
@@ -60,10 +73,10 @@ pub(in crate::serve) fn equipment(view: &PiecesView, filter: &PieceFilter, langu
         @if view.lines.is_empty() { p.none { (words::NoneOfThem.say(language)) } } @else {
             div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
                 thead { tr {
-                    th { (closing::PieceSerial.say(language)) } th { (closing::PieceKind.say(language)) }
-                    th { (closing::PieceState.say(language)) } th { (closing::PieceWhere.say(language)) }
-                    th { (closing::PieceSince.say(language)) } th { (closing::PieceDue.say(language)) }
-                    th.num { (closing::PieceLifts.say(language)) } th.num { (closing::PieceCarried.say(language)) }
+                    (head("serial", closing::PieceSerial.into(), false)) (head("kind", closing::PieceKind.into(), false))
+                    (head("state", closing::PieceState.into(), false)) (head("where", closing::PieceWhere.into(), false))
+                    (head("since", closing::PieceSince.into(), false)) (head("due", closing::PieceDue.into(), false))
+                    (head("lifts", closing::PieceLifts.into(), true)) (head("carried", closing::PieceCarried.into(), true))
                 } }
                 tbody { @for life in &view.lines { tr {
                     td { a href={ "/equipment/" (encoded(&life.serial)) } { b { (life.serial) } } }
@@ -78,9 +91,9 @@ pub(in crate::serve) fn equipment(view: &PiecesView, filter: &PieceFilter, langu
             } }
         }
         @if view.pages > 1 { p.more {
-            @if filter.page > 0 { a href=(address(filter, chosen, filter.page - 1)) { (closing::PageBefore.say(language)) } " · " }
+            @if filter.page > 0 { a href=(address(filter, order, chosen, filter.page - 1)) { (closing::PageBefore.say(language)) } " · " }
             (closing::PageOfPages { page: i64::from(filter.page) + 1, pages: view.pages }.say(language))
-            @if filter.page + 1 < view.pages { " · " a href=(address(filter, chosen, filter.page + 1)) { (closing::PageNext.say(language)) } }
+            @if filter.page + 1 < view.pages { " · " a href=(address(filter, order, chosen, filter.page + 1)) { (closing::PageNext.say(language)) } }
         } }
     }
 }

@@ -1,8 +1,8 @@
 //! The order of a table's rows: chosen by a link in its head, so that it has an address and needs no script.
 
 use maud::{Markup, html};
-use slingseal_app::Language;
 use slingseal_app::catalogue::page as words;
+use slingseal_app::{Language, Sorting};
 
 use crate::serve::ask::Form;
 
@@ -14,6 +14,21 @@ impl<'q> Order<'q> {
     pub(super) fn of(&self, table: &str) -> Option<(&'q str, bool)> {
         let rest = self.0.get("sort").strip_prefix(table)?.strip_prefix('.')?;
         Some(rest.strip_suffix(".down").map_or((rest, false), |column| (column, true)))
+    }
+
+    /// The column of a list, and its way, where the address names one that the facade orders by.
+    pub(in crate::serve) fn sorting<C>(
+        &self,
+        table: &str,
+        column: impl Fn(&str) -> Option<C>,
+    ) -> Option<Sorting<C>> {
+        let (name, down) = self.of(table)?;
+        column(name).map(|by| Sorting { by, down })
+    }
+
+    /// What an address of another page says of the order.
+    pub(super) fn said(&self) -> Option<&'q str> {
+        Some(self.0.get("sort")).filter(|sort| !sort.is_empty())
     }
 
     /// The head of a column: a link that orders by it, and turns the order round where it does already. Numbers begin with the
@@ -49,14 +64,5 @@ impl<'q> Order<'q> {
                 @if let Some((_, said)) = &order { span.unseen { ", " (said) } }
             }
         }
-    }
-}
-
-/// Rows by what is taken of each; those that are alike stay as they were.
-pub(super) fn sort<T, K: Ord>(rows: &mut [T], down: bool, key: impl Fn(&T) -> K) {
-    if down {
-        rows.sort_by_key(|row| std::cmp::Reverse(key(row)));
-    } else {
-        rows.sort_by_key(key);
     }
 }

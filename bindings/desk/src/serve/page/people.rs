@@ -1,9 +1,12 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::{Saying, page as words};
-use slingseal_app::{CredentialState, IssuedListView, Language, PeopleView, PersonView, roles_said};
+use slingseal_app::{
+    CredentialState, IssuedListView, IssuedView, Language, PeopleView, PersonView, arrange, as_sorted,
+    roles_said,
+};
 
 use super::chart::encoded;
-use super::order::{Order, sort};
+use super::order::Order;
 
 /// People and their credentials; of an authority's home, what it issued as well.
 pub(in crate::serve) fn people(
@@ -17,22 +20,26 @@ pub(in crate::serve) fn people(
     let own = |fingerprint: &str| issued.is_some_and(|list| list.fingerprint == fingerprint);
     let mut people: Vec<&PersonView> = view.people.iter().collect();
     match order.of("people") {
-        Some(("name", down)) => sort(&mut people, down, |one| one.holder.to_lowercase()),
-        Some(("sealed", down)) => sort(&mut people, down, |one| one.sealed),
-        Some(("fit", down)) => sort(&mut people, down, |one| one.fit),
-        Some(("found", down)) => sort(&mut people, down, |one| one.found),
-        Some(("last", down)) => sort(&mut people, down, |one| one.last.as_ref().map(|last| last.unix)),
+        Some(("name", down)) => arrange(&mut people, down, |one| as_sorted(&one.holder)),
+        Some(("credential", down)) => arrange(&mut people, down, |one| as_sorted(&one.standing_title)),
+        Some(("authority", down)) => {
+            arrange(&mut people, down, |one| as_sorted(&one.credentials.first()?.authority));
+        }
+        Some(("sealed", down)) => arrange(&mut people, down, |one| Some(one.sealed)),
+        Some(("fit", down)) => arrange(&mut people, down, |one| Some(one.fit)),
+        Some(("found", down)) => arrange(&mut people, down, |one| Some(one.found)),
+        Some(("last", down)) => arrange(&mut people, down, |one| one.last.as_ref().map(|last| last.unix)),
         _ => {}
     }
     let head = |column: &str, label: Saying, number: bool| {
         order.head("people", column, &label.say(language), number, language)
     };
     html! {
-        @if let Some(list) = issued { (issued_table(list, acts, language)) }
+        @if let Some(list) = issued { (issued_table(list, acts, order, language)) }
         section {
             h2 { (words::PeopleOfRoles.say(language)) }
             div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
-                thead { tr { (head("name", words::Name.into(), false)) th { (words::Credential.say(language)) } th { (words::Roles.say(language)) } th { (words::Authority.say(language)) } (head("sealed", words::Sealed.into(), true)) (head("fit", words::FitCount.into(), true))
+                thead { tr { (head("name", words::Name.into(), false)) (head("credential", words::Credential.into(), false)) th { (words::Roles.say(language)) } (head("authority", words::Authority.into(), false)) (head("sealed", words::Sealed.into(), true)) (head("fit", words::FitCount.into(), true))
                     (head("found", words::FoundCount.into(), true)) (head("last", words::LastSeal.into(), false)) } }
                 tbody { @for person in &people { tr {
                     td { a href={ "/search?inspector=" (encoded(&person.holder)) } { b { (person.holder) } } }
@@ -64,7 +71,16 @@ pub(in crate::serve) fn people(
 }
 
 /// Who holds what that this home's authority issued, and how it stands.
-fn issued_table(list: &IssuedListView, acts: bool, language: Language) -> Markup {
+fn issued_table(list: &IssuedListView, acts: bool, order: &Order<'_>, language: Language) -> Markup {
+    let mut held: Vec<&IssuedView> = list.issued.iter().collect();
+    match order.of("issued") {
+        Some(("name", down)) => arrange(&mut held, down, |one| as_sorted(&one.holder)),
+        Some(("until", down)) => arrange(&mut held, down, |one| Some(one.expires.unix)),
+        Some(("state", down)) => arrange(&mut held, down, |one| as_sorted(&one.state.say(language))),
+        _ => {}
+    }
+    let head =
+        |column: &str, label: Saying| order.head("issued", column, &label.say(language), false, language);
     html! {
         section {
             h2 { (words::IssuedBy { name: &list.name }.say(language)) }
@@ -73,8 +89,8 @@ fn issued_table(list: &IssuedListView, acts: bool, language: Language) -> Markup
             p { (words::RosterGoodUntil { number: &list.sequence.to_string(), until: &list.roster_expires.dtg }.say(language)) " " (words::Fingerprint.say(language)) " " span.digest { (list.fingerprint) } }
             @if list.issued.is_empty() { p.none { (words::NothingYet.say(language)) } } @else {
                 div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
-                    thead { tr { th { (words::Name.say(language)) } th { (words::Roles.say(language)) } th { (words::Until.say(language)) } th { (words::State.say(language)) } th { (words::Credential.say(language)) } th { (words::Key.say(language)) } } }
-                    tbody { @for one in &list.issued { tr {
+                    thead { tr { (head("name", words::Name.into())) th { (words::Roles.say(language)) } (head("until", words::Until.into())) (head("state", words::State.into())) th { (words::Credential.say(language)) } th { (words::Key.say(language)) } } }
+                    tbody { @for one in &held { tr {
                         td { b { (one.holder) } }
                         td { (roles_said(&one.roles).say(language)) }
                         td { (one.expires.dtg) }

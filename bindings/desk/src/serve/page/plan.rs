@@ -5,6 +5,7 @@ use slingseal_app::{Language, ProcedureView, TagMade};
 
 use super::chart::encoded;
 use super::frame::PinAsked;
+use super::listed::{Listed, listed};
 use crate::serve::ask::Form;
 
 /// What somebody entered, to be shown again with what is wrong.
@@ -14,6 +15,10 @@ pub(in crate::serve) struct Entered {
     pub(in crate::serve) faults: Vec<Fault>,
     /// How its rigging file hangs, drawn and in words, where that was asked.
     pub(in crate::serve) picture: Option<(String, String)>,
+    /// The rigging files of a list.
+    pub(in crate::serve) listed: Listed,
+    /// What is to be done now, where nothing is wrong and nothing was made.
+    pub(in crate::serve) note: Option<String>,
 }
 
 /// What is wrong, and with which field of the form for one load; with none where it is a list's.
@@ -108,6 +113,7 @@ pub(in crate::serve) fn plan(
             div.fault role="alert" { p { b { (words::NoTagMade.say(language)) } }
                 @for (at, fault) in entered.faults.iter().enumerate() { p id={ "fault-" (at) } { (fault.said(language)) } } }
         }
+        @if let Some(note) = &entered.note { div.note role="status" { p { (note) } } }
         div.plans {
             section {
                 h2 { (words::OneLoad.say(language)) }
@@ -149,13 +155,15 @@ pub(in crate::serve) fn plan(
                 h2 { (words::LoadList.say(language)) }
                 p { (words::ListIsCsv.say(language)) " "
                     code { "load, description, procedure, gross, aircraft, allowable, pickup, destination" }
-                    "; " (words::ListAlso.say(language)) " " code { "pickup_grid, destination_grid, rigger, planned, equipment, links, legs, weight_source, manual, airspeed, when" } "." }
+                    "; " (words::ListAlso.say(language)) " " code { "pickup_grid, destination_grid, rigger, planned, equipment, links, legs, weight_source, manual, airspeed, when, rigging" } "." }
                 form.plan method="post" action="/plan/list" autocomplete="off" {
                     label.whole { span { (words::AFile.say(language)) } input type="file" accept=".csv,text/csv" data-into="list"; }
                     label.whole { span { (words::TheList.say(language)) }
                         textarea #list name="list" rows="10" required spellcheck="false" { (form.get("list")) } }
+                    (listed(&entered.listed, language))
                     (signature(list_signs, language))
                     button { (words::MakeTags.say(language)) }
+                    p.whole { button formaction="/plan/list/rigging" formnovalidate { (words::LookAtListed.say(language)) } }
                 }
             }
         }

@@ -1,10 +1,10 @@
 use maud::{Markup, html};
 use slingseal_app::catalogue::{Saying, page as words};
-use slingseal_app::{EditionState, EditionWalked, EditionsView, Language, ProcedureView};
+use slingseal_app::{EditionState, EditionWalked, EditionsView, Language, ProcedureView, arrange, as_sorted};
 
 use super::chart::encoded;
 use super::load::edition_words;
-use super::order::{Order, sort};
+use super::order::Order;
 
 /// Which lists count, and which loads were walked by which; `acts`: whether this home approves.
 pub(in crate::serve) fn procedures(
@@ -15,10 +15,10 @@ pub(in crate::serve) fn procedures(
 ) -> Markup {
     let mut editions: Vec<&ProcedureView> = view.editions.iter().collect();
     match order.of("lists") {
-        Some(("procedure", down)) => sort(&mut editions, down, |one| one.id.to_lowercase()),
-        Some(("cards", down)) => sort(&mut editions, down, |one| one.cards),
-        Some(("points", down)) => sort(&mut editions, down, |one| one.points),
-        Some(("approval", down)) => sort(&mut editions, down, |one| one.approval.to_lowercase()),
+        Some(("procedure", down)) => arrange(&mut editions, down, |one| as_sorted(&one.id)),
+        Some(("cards", down)) => arrange(&mut editions, down, |one| Some(one.cards)),
+        Some(("points", down)) => arrange(&mut editions, down, |one| Some(one.points)),
+        Some(("approval", down)) => arrange(&mut editions, down, |one| as_sorted(&one.approval)),
         _ => {}
     }
     let head = |column: &str, label: Saying, number: bool| {

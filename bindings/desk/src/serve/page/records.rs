@@ -1,20 +1,32 @@
 //! Records as a table, and what was searched for.
 
 use maud::{Markup, html};
-use slingseal_app::catalogue::{closing, page as words};
-use slingseal_app::{BoardColumn, Language, LoadView, RecordLine, RecordState, RecordsView};
+use slingseal_app::catalogue::{Saying, closing, page as words};
+use slingseal_app::{
+    BoardColumn, Language, ListRequest, LoadView, RecordLine, RecordOrder, RecordState, RecordsView,
+};
 
 use super::board::{shape, shelf};
 use super::chart::encoded;
+use super::order::Order;
 use super::stretch::between;
 use crate::output::clock;
 
 /// Records as a table.
 pub(super) fn lines<'l>(lines: impl Iterator<Item = &'l RecordLine>, language: Language) -> Markup {
+    table(lines, &|_, label| html! { th { (label.say(language)) } }, language)
+}
+
+/// The same with heads that may be more than words.
+fn table<'l>(
+    lines: impl Iterator<Item = &'l RecordLine>,
+    head: &dyn Fn(RecordOrder, Saying) -> Markup,
+    language: Language,
+) -> Markup {
     html! {
         div.wide tabindex="0" role="group" aria-label=(words::Table.say(language)) { table {
             thead { tr {
-                th { (words::Load.say(language)) } th { (words::Says.say(language)) } th { (words::Standing.say(language)) } th { (words::Sealed.say(language)) } th { (words::Inspector.say(language)) } th { (closing::LabelWalkedIn.say(language)) } th { (words::Rigger.say(language)) } th { (words::PlaceAndAircraft.say(language)) }
+                (head(RecordOrder::Load, words::Load.into())) th { (words::Says.say(language)) } th { (words::Standing.say(language)) } (head(RecordOrder::Sealed, words::Sealed.into())) (head(RecordOrder::Inspector, words::Inspector.into())) th { (closing::LabelWalkedIn.say(language)) } (head(RecordOrder::Rigger, words::Rigger.into())) (head(RecordOrder::Place, words::PlaceAndAircraft.into()))
                 th.num { (words::FoundCount.say(language)) } th.num { (words::Corrected.say(language)) } th { (words::Record.say(language)) }
             } }
             tbody { @for line in lines { tr {
@@ -60,15 +72,27 @@ pub(in crate::serve) fn search(
     in_state: &[BoardColumn],
     page: &RecordsView,
     chosen: &[(&str, &str)],
+    request: &ListRequest,
+    order: &Order<'_>,
     next: Option<&str>,
     language: Language,
 ) -> Markup {
+    // A column by which this list cannot be ordered has no link: see `ListRequest::may_order`.
+    let head = |by: RecordOrder, label: Saying| {
+        let label = label.say(language);
+        if request.may_order(by) {
+            order.head("records", by.word(), &label, by == RecordOrder::Sealed, language)
+        } else {
+            html! { th { (label) } }
+        }
+    };
     let get = |name: &str| chosen.iter().find(|(known, _)| *known == name).map_or("", |(_, value)| *value);
     html! {
         form.pick method="get" action="/search" {
             @for (name, value) in chosen.iter().filter(|(name, value)| !value.is_empty() && !["from", "until"].contains(name)) {
                 input type="hidden" name=(name) value=(value);
             }
+            @if let Some(sort) = order.said() { input type="hidden" name="sort" value=(sort); }
             (between(get("from"), get("until"), language))
             button { (words::Show.say(language)) }
         }
@@ -82,7 +106,7 @@ pub(in crate::serve) fn search(
         @if page.lines.is_empty() && in_state.is_empty() {
             p.none { (words::NoRecordWith { asked }.say(language)) }
         } @else if !page.lines.is_empty() {
-            (lines(page.lines.iter(), language))
+            (table(page.lines.iter(), &head, language))
         }
         @if let Some(next) = next { p.more { a href=(next) { (words::NextPage.say(language)) } } }
     }

@@ -1,13 +1,13 @@
 //! Searching, and which stretch of time is asked for.
 
 use slingseal_app::catalogue::page as words;
-use slingseal_app::{AppError, BoardColumn, ListRequest};
+use slingseal_app::{AppError, BoardColumn, ListRequest, RecordOrder};
 
 use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
 use crate::serve::frame::shown;
 use crate::serve::live::SHELF;
-use crate::serve::page::{self, Stretch};
+use crate::serve::page::{self, Order, Stretch};
 use crate::serve::reply::Reply;
 
 /// Records on one page.
@@ -27,6 +27,7 @@ pub(in crate::serve) fn searched(desk: &Desk, query: &Form) -> Result<Reply, App
         days: None,
         from: query.some("from"),
         until: query.some("until"),
+        order: Order(query).sorting("records", RecordOrder::of_word),
         after: query.some("after"),
         most: PAGE,
     };
@@ -34,6 +35,7 @@ pub(in crate::serve) fn searched(desk: &Desk, query: &Form) -> Result<Reply, App
     // A load that is only planned has no record yet.
     let exact = request.words.as_deref().and_then(|words| desk.app.load(words).ok());
     let given = fields.iter().filter(|field| !query.get(field).is_empty());
+    let given = given.chain(request.order.is_some().then_some(&"sort"));
     let given: Vec<String> =
         given.map(|field| format!("{field}={}", page::encoded(query.get(field)))).collect();
     let next = page.next.as_ref().map(|next| format!("/search?{}&after={next}", given.join("&")));
@@ -58,6 +60,8 @@ pub(in crate::serve) fn searched(desk: &Desk, query: &Form) -> Result<Reply, App
             &in_state,
             &page,
             &fields.map(|name| (name, query.get(name))),
+            &request,
+            &Order(query),
             next.as_deref(),
             desk.app.spoken(),
         ),

@@ -3,7 +3,9 @@
 use slingseal_app::catalogue::{
     board as board_words, check_page as check_words, page as words, rigging as rig_words,
 };
-use slingseal_app::{AppError, BoardRequest, ClassRequest, PieceFilter, Role, WeeksRequest, code_of};
+use slingseal_app::{
+    AppError, BoardOrder, BoardRequest, ClassRequest, PieceFilter, PieceOrder, Role, WeeksRequest, code_of,
+};
 use slingseal_paper::{Paper, checklist_pdf, closing_pdf, faces, manifest_pdf, record_pdf};
 
 use super::closing::closing;
@@ -33,6 +35,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
                 destination: query.some("to"),
                 aircraft: query.some("aircraft"),
                 state: query.parsed("state")?,
+                order: Order(query).sorting("board", BoardOrder::of_word),
                 page: query.number("page", 0, u32::MAX),
                 most: SHELF,
             };
@@ -40,7 +43,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
                 desk,
                 "/",
                 &words::TheZone.say(desk.app.spoken()),
-                &page::board(&app.board_of(&request)?, &request, desk.app.spoken()),
+                &page::board(&app.board_of(&request)?, &request, &Order(query), desk.app.spoken()),
             )
         }
         ["rigging"] => {
@@ -158,10 +161,11 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
             let filter = PieceFilter {
                 group: query.some("state").map(|word| word.parse()).transpose().map_err(bad_input)?,
                 words: query.some("words"),
+                order: Order(query).sorting("equipment", PieceOrder::of_word),
                 page: query.number("page", 0, u32::MAX),
                 most: PAGE,
             };
-            let content = page::equipment(&app.pieces(&filter)?, &filter, app.spoken());
+            let content = page::equipment(&app.pieces(&filter)?, &filter, &Order(query), app.spoken());
             shown(desk, "/equipment", &words::Equipment.say(app.spoken()), &content)
         }
         ["equipment", serial] => piece(desk, serial, query, None),

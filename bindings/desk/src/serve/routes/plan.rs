@@ -1,9 +1,10 @@
 //! Planning: tags out of a form or a list, the picture of a rigging file, sheets.
 
 use slingseal_app::catalogue::page as words;
-use slingseal_app::{AppError, RiggingRequest, Role, TagMade, assess_rigging};
+use slingseal_app::{AppError, Language, Role, TagMade};
 use slingseal_paper::{Paper, sheets_pdf};
 
+use super::listed::{Given, hangs};
 use crate::output::bad_input;
 use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
@@ -53,16 +54,64 @@ pub(in crate::serve) fn sheets(desk: &Desk, query: &Form) -> Result<Reply, AppEr
 pub(in crate::serve) fn looked_at(desk: &Desk, form: Form) -> Entered {
     let text = form.all("rigging").next().unwrap_or_default().to_owned();
     let language = desk.app.spoken();
-    match assess_rigging(&RiggingRequest { text, language, ..RiggingRequest::default() }) {
-        Ok(sheet) => {
-            Entered { form, faults: Vec::new(), picture: Some((sheet.svg(), sheet.view(language).report)) }
-        }
+    match hangs(&text, language) {
+        Ok(picture) => Entered { form, picture: Some(picture), ..Entered::default() },
         Err(error) => {
             let fault = |line: &str| Fault { field: Some("rigging".into()), words: line.to_owned() };
             let faults = error.say(language).lines().map(fault).collect();
-            Entered { form, faults, picture: None }
+            Entered { form, faults, ..Entered::default() }
         }
     }
+}
+
+/// A list with the pictures of its rigging files, or with what is wrong. Nothing is made.
+///
+/// # Errors
+/// Storage.
+pub(in crate::serve) fn looked_at_list(desk: &Desk, form: Form) -> Result<Entered, AppError> {
+    let language = desk.app.spoken();
+    let given = Given::new(&form, language);
+    let faults = faults_of_list(desk, &given, list_in(&form), false)?;
+    let listed = given.listed();
+    let said =
+        if listed.files.is_empty() { words::ListNamesNoRigging.saying() } else { words::LookThenMake.into() };
+    let note = faults.is_empty().then(|| said.say(language));
+    Ok(Entered { form, faults, listed, note, ..Entered::default() })
+}
+
+/// The list of a form, as it was typed.
+pub(in crate::serve) fn list_in(form: &Form) -> &str {
+    form.all("list").next().unwrap_or_default()
+}
+
+/// What is wrong with a plan, a fault a line; what no plan is to blame for stays an error.
+fn faults_of(
+    error: AppError,
+    language: Language,
+    fault: impl Fn(&str) -> Fault,
+) -> Result<Vec<Fault>, AppError> {
+    match error {
+        AppError::BadInput { .. } | AppError::Refused { .. } | AppError::NotFound { .. } => {
+            Ok(error.say(language).lines().map(fault).collect())
+        }
+        other => Err(other),
+    }
+}
+
+/// What is wrong with a list, and with its rigging files.
+fn faults_of_list(desk: &Desk, given: &Given<'_>, list: &str, signed: bool) -> Result<Vec<Fault>, AppError> {
+    let language = desk.app.spoken();
+    let would = desk.app.would_write_tags(list, &|name| given.open(name), signed);
+    match (given.not_ready(), would) {
+        (Some(first), _) => Ok(vec![whole_fault(&first.say(language))]),
+        (None, Err(error)) => faults_of(error, language, whole_fault),
+        (None, Ok(())) => Ok(Vec::new()),
+    }
+}
+
+/// A fault of a list, which has lines and columns of its own.
+fn whole_fault(line: &str) -> Fault {
+    Fault { field: None, words: line.to_owned() }
 }
 
 /// The page that plans; `wrong` is what stood in the way of a PIN, of the form for one load or else of the list's.
@@ -119,30 +168,54 @@ pub(in crate::serve) fn fault_of(line: &str) -> Fault {
     told().unwrap_or_else(|| Fault { field: None, words: line.to_owned() })
 }
 
-pub(in crate::serve) fn make(desk: &Desk, list: &str, form: Form, one: bool) -> Result<Reply, AppError> {
-    let pin = form.some("pin").map(|_| desk.pin("plan", &form)).transpose()?.map(str::to_owned);
+/// Makes the tag of the form for one load.
+pub(in crate::serve) fn make_one(desk: &Desk, form: Form) -> Result<Reply, AppError> {
+    let list = list_of(&form);
     let rigging = form.all("rigging").next().unwrap_or_default().to_owned();
-    let open = |name: &str| match (one, rigging.trim().is_empty()) {
-        (true, false) => Ok(rigging.clone()),
-        _ => Err(words::RiggingInTerminal { name }.say(desk.app.spoken())),
-    };
-    match desk.app.would_write_tags(list, &open, pin.is_some()) {
-        Ok(()) => {}
-        Err(error @ (AppError::BadInput { .. } | AppError::Refused { .. } | AppError::NotFound { .. })) => {
-            let whole = |line: &str| Fault { field: None, words: line.to_owned() };
-            let message = error.say(desk.app.spoken());
-            let faults = message.lines().map(|line| if one { fault_of(line) } else { whole(line) }).collect();
-            return planned(desk, Entered { form, faults, picture: None }, None);
-        }
-        Err(error) => return Err(error),
+    let pin = pin_of(desk, &form)?;
+    let open = |_: &str| Ok(rigging.clone());
+    if let Err(error) = desk.app.would_write_tags(&list, &open, pin.is_some()) {
+        let faults = faults_of(error, desk.app.spoken(), fault_of)?;
+        return planned(desk, Entered { form, faults, ..Entered::default() }, None);
     }
-    let made = match desk.app.write_tags(list, &open, pin.as_deref()) {
-        Ok(made) => made,
-        // Nothing but the PIN is left to be wrong.
-        Err(error @ AppError::Refused { .. }) => {
-            return planned(desk, Entered { form, ..Entered::default() }, Some((one, &error)));
-        }
-        Err(error) => return Err(error),
+    let made = desk.app.write_tags(&list, &open, pin.as_deref());
+    written(desk, made, true, || Entered { form, ..Entered::default() })
+}
+
+/// Makes the tags of a list, once each of its rigging files was shown as it is now.
+pub(in crate::serve) fn make_list(desk: &Desk, form: Form) -> Result<Reply, AppError> {
+    let language = desk.app.spoken();
+    let list = list_in(&form).to_owned();
+    let pin = pin_of(desk, &form)?;
+    let given = Given::new(&form, language);
+    let faults = faults_of_list(desk, &given, &list, pin.is_some())?;
+    let listed = given.listed();
+    if !faults.is_empty() {
+        return planned(desk, Entered { form, faults, listed, ..Entered::default() }, None);
+    }
+    if !given.were_shown(&listed) {
+        let note = Some(words::LookThenMake.say(language));
+        return planned(desk, Entered { form, listed, note, ..Entered::default() }, None);
+    }
+    let made = desk.app.write_tags(&list, &|name| given.open(name), pin.as_deref());
+    written(desk, made, false, || Entered { form, listed, ..Entered::default() })
+}
+
+/// The PIN of a form, where one was entered.
+fn pin_of(desk: &Desk, form: &Form) -> Result<Option<String>, AppError> {
+    Ok(form.some("pin").map(|_| desk.pin("plan", form)).transpose()?.map(str::to_owned))
+}
+
+/// The page of the tags that were made; the form again where the PIN was wrong: nothing else is left to be.
+fn written(
+    desk: &Desk,
+    made: Result<Vec<TagMade>, AppError>,
+    one: bool,
+    entered: impl FnOnce() -> Entered,
+) -> Result<Reply, AppError> {
+    let made = match made {
+        Err(error @ AppError::Refused { .. }) => return planned(desk, entered(), Some((one, &error))),
+        made => made?,
     };
     let digests = made.iter().map(|made| made.tag.digest.clone());
     let named = if made.len() > NAMED {

@@ -9,7 +9,7 @@ use slingseal_app::{AppError, BundleRequest, CheckPageRequest};
 use super::closing::{closing, closing_address, closing_of};
 use super::export::{audited, export_failed, kind_of, written};
 use super::piece::piece;
-use super::plan::{list_of, looked_at, make, planned};
+use super::plan::{looked_at, looked_at_list, make_list, make_one, planned};
 use crate::check_page;
 use crate::output::{bad_input, plain};
 use crate::serve::acts;
@@ -37,10 +37,7 @@ pub(super) fn posted(
 ) -> Result<Reply, AppError> {
     let app = &*desk.app;
     match parts {
-        ["plan"] => {
-            let form = ask::form(request)?;
-            make(desk, &list_of(&form), form, true)
-        }
+        ["plan"] => make_one(desk, ask::form(request)?),
         ["plan", "rigging"] => {
             let form = ask::form(request)?;
             planned(desk, looked_at(desk, form), None)
@@ -52,11 +49,8 @@ pub(super) fn posted(
             let content = rig::opened(desk, &ask::form(request)?)?;
             shown(desk, "/rigging", &rig_words::EditorTitle.say(desk.app.spoken()), &content)
         }
-        ["plan", "list"] => {
-            let form = ask::form(request)?;
-            let list = form.all("list").next().unwrap_or_default().to_owned();
-            make(desk, &list, form, false)
-        }
+        ["plan", "list"] => make_list(desk, ask::form(request)?),
+        ["plan", "list", "rigging"] => planned(desk, looked_at_list(desk, ask::form(request)?)?, None),
         ["receive", "text"] => {
             let form = ask::form(request)?;
             let texts = form.get("text").lines().map(str::trim).filter(|text| !text.is_empty()).take(5_000);
