@@ -43,7 +43,7 @@ pub use codes::{CodeKind, CodeText, CodeView, Reading, code_of, read_picture, te
 pub use error::{AppError, said_by_system};
 pub use exams::class::{ClassCardView, ClassRequest, ClassView, ItemView, MissedView, StudentView};
 pub use exams::csv::ClassTable;
-pub use exams::result::{
+pub use exams::debrief::{
     CardTimeView, DebriefItem, DebriefView, ExamResultLine, ExamResultView, FalseCallView, PlantedCall,
 };
 pub use exams::run::{ExamBegin, RunView};

@@ -25,6 +25,13 @@ pub struct Evidence<'e> {
 }
 
 impl<'e> Evidence<'e> {
+    /// What a judgement that is kept is made of: no clock, no memory, nothing but the words. What time changes is asked of the
+    /// kept answer when it is read.
+    pub fn lasting(trusted: &'e Trusted, words: &'e [&'e LoadWord], pieces: &'e [InspectionWord]) -> Self {
+        let (now, memory) = (Time::from_unix(0), Memory::Whole);
+        Self { trusted, now, latest_trusted: None, memory, words, pieces }
+    }
+
     /// The words of one load.
     pub(super) fn of<'s>(&'s self, load: &'s LoadNumber) -> impl Iterator<Item = &'e LoadWord> + 's {
         self.words.iter().copied().filter(move |word| word.load() == load)

@@ -5,9 +5,8 @@ use slingseal_catalogue::{refusals as words, story};
 
 use crate::account::Knowledge;
 use crate::procedures::standing::EditionState;
-use crate::walks::entries::{EVENT, events};
-use crate::walks::record::{entry_digest, walk_of_record};
-use crate::walks::told::{moment, rigged, sealed};
+use crate::walks::record::entry_digest;
+use crate::walks::told::{moments_of, sealed};
 use crate::walks::view::FindingView;
 use crate::{App, AppError, Inner, Stamp, TagView};
 use slingseal_account::report::{Moment, MomentKind, walked_too_fast};
@@ -357,15 +356,10 @@ impl Inner {
             view.tag = Some(self.tag_view(&record.tag)?);
             view.rigging_json = record.rigging.clone();
             view.photos = record.photos.iter().map(ToString::to_string).collect();
-            let (walk, tag) = walk_of_record(self, &record)?;
+            let (walk, moments) = moments_of(self, &record)?;
             let id = slingseal_journal::WalkId(record.walk);
             view.findings = self.walk_view(id, &walk, None)?.findings;
-            let bodies = record.entries.iter().filter(|entry| entry.kind == EVENT);
-            let told = events(bodies.map(|entry| entry.body.as_slice()))?;
-            let loads = rigged(&walk, tag.rigging, &told, self.language());
-            for event in told {
-                view.timeline.push(self.timeline(moment(&walk, &event, &loads)));
-            }
+            view.timeline = moments.into_iter().map(|moment| self.timeline(moment)).collect();
         }
         view.timeline.push(self.timeline(sealed(row)));
         Ok(view)

@@ -105,10 +105,16 @@ pub(crate) fn loads_naming(
     Ok(loads)
 }
 
-/// To be called in the transaction that changed whom this home trusts, or whom they revoke.
-pub(crate) fn trust_changed(tx: &Tx<'_>, before: &Trusted) -> Result<(), AppError> {
+/// Changes whom this home trusts, or whom they revoke: what `change` writes, and every load that it touches judged anew, in one
+/// transaction.
+pub(crate) fn change_trust(
+    tx: &Tx<'_>,
+    change: impl FnOnce(&Tx<'_>) -> Result<(), AppError>,
+) -> Result<(), AppError> {
+    let mut before = trusted_of(tx)?;
+    change(tx)?;
     let mut after = trusted_of(tx)?;
-    let loads = touched_by_trust(tx, &mut before.clone(), &mut after)?;
+    let loads = touched_by_trust(tx, &mut before, &mut after)?;
     restand_all(tx, &loads, &mut after)?;
     name_approved(tx, &after)?;
     whole_again(tx, &after)

@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 
 use super::kept::Kept;
 use crate::AppError;
-use slingseal_judgement::{Evidence, LoadState, LoadWord, Memory, Outline, RULES, Standing, facts_of_load};
+use slingseal_judgement::{Evidence, LoadState, LoadWord, Outline, RULES, Standing, facts_of_load};
 use slingseal_message::trust::{PublicKey, Trusted};
 use slingseal_store::{Judged, LoadRow, Reader};
-use slingseal_words::{Digest, LoadNumber, Time};
+use slingseal_words::{Digest, LoadNumber};
 
 fn judged(standing: &Standing) -> Judged {
     let (kept, successor) = match standing {
@@ -44,14 +44,7 @@ pub(crate) struct Verdicts {
 impl Verdicts {
     pub(super) fn of(load: &LoadNumber, kept: &Kept, trusted: &Trusted) -> Self {
         let words: Vec<&LoadWord> = kept.words.iter().collect();
-        let evidence = Evidence {
-            trusted,
-            now: Time::from_unix(0),
-            latest_trusted: None,
-            memory: Memory::Whole,
-            words: &words,
-            pieces: &kept.pieces,
-        };
+        let evidence = Evidence::lasting(trusted, &words, &kept.pieces);
         let found = facts_of_load(load, &evidence);
         let seals = kept.records.iter().map(|row| {
             let judged = found.seals.get(&row.seal).map(|facts| judged(&facts.lasting()));

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::exams::result::{ExamResultLine, Held, result_lines};
+use crate::exams::debrief::ExamResultLine;
+use crate::exams::result::{Held, result_lines};
 use crate::procedures::expanded_of;
 use crate::{App, AppError, Inner};
 use slingseal_account::report::wilson_95;

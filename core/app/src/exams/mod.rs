@@ -1,145 +1,41 @@
 //! Examinations, the instructor's side: what to plant, the lock on it, and what a key shows to whom.
 
-use slingseal_catalogue::exams as exam_words;
 use slingseal_catalogue::refusals as words;
 pub(crate) mod class;
 pub(crate) mod csv;
+pub(crate) mod debrief;
+mod named;
 pub(crate) mod papers;
 pub(crate) mod result;
 pub(crate) mod run;
 pub(crate) mod sheet;
+mod view;
 
-use serde::Serialize;
+pub(crate) use self::named::{elsewhere, one_of, short};
+use self::view::planted_view;
+pub(crate) use self::view::planted_views;
+pub use self::view::{
+    ExamKeyView, ExamPick, ExamPlan, ExamPlanView, ExamStandard, MOST_EXAM_PLANTED, PlantedView, StandardView,
+};
 
 use crate::exams::papers::put_lock;
 use crate::procedures::{expanded_of, keep_own_text};
 use crate::tags::tag_bytes;
 use crate::trust::vault::DEVICE_VAULT;
-use crate::view::{clock, hex};
-use crate::{App, AppError, CodeView, Inner, Stamp};
+use crate::view::hex;
+use crate::{App, AppError, CodeView, Inner};
 use slingseal_journal::NewEntry;
 use slingseal_message::envelope::{Kind, Limits, Reader, Writer, check, unwrap, wrap};
 use slingseal_message::tag::ReceivedTag;
 use slingseal_message::trust::{Role, SecretKey};
 use slingseal_store::{ExamPaper, ExamPaperRow, RunState};
 use slingseal_walk::exam::judge_lock;
-use slingseal_walk::exam::{self, ExamError, Lock, MOST_PLANTED, Planted, PlantedList, Salt, Standard};
-use slingseal_walk::procedure::{Card, Expanded, Point};
-use slingseal_words::{Digest, PointId, Saying, Seconds};
+use slingseal_walk::exam::{self, ExamError, Lock, Planted, PlantedList, Salt, Standard};
+use slingseal_walk::procedure::Expanded;
+use slingseal_words::{Digest, PointId, Seconds};
 
 /// The journal's entry that keeps what a lock hides: on the instructor's device alone, in no bundle.
 pub(crate) const SECRET: &str = "exam-key";
-
-/// One deficiency that the instructor picks.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct ExamPick {
-    /// The point's id.
-    pub point: String,
-    /// The deficiency, by its name in the procedure.
-    pub deficiency: String,
-}
-
-/// What is to be planted on a load.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct ExamPlan {
-    /// The text of the tag on the load.
-    pub tag: String,
-    /// Picked deficiencies; empty where they are drawn.
-    pub picks: Vec<ExamPick>,
-    /// How many to draw; none where they are picked.
-    pub draw: Option<u32>,
-    /// What to draw from: the same words draw the same. Made up where it is not given.
-    pub seed: Option<String>,
-}
-
-/// What a student has to reach.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct ExamStandard {
-    /// How many must be found.
-    pub least: u32,
-    /// Within so many seconds.
-    pub within_s: u32,
-    /// How many calls where nothing is wrong are let pass.
-    pub false_calls: u32,
-}
-
-/// What is to be rigged onto the load: for the instructor's eyes.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct ExamPlanView {
-    /// The load.
-    pub load: String,
-    /// The procedure's id.
-    pub procedure: String,
-    /// The procedure's title.
-    pub title: String,
-    /// What it was drawn from; give it back to lock the same.
-    pub seed: Option<String>,
-    /// What is planted, in the order of the load.
-    pub planted: Vec<PlantedView>,
-}
-
-/// A planted deficiency.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct PlantedView {
-    /// The card's number; nought where the procedure is not here.
-    pub card: u32,
-    /// The station's title.
-    pub station: String,
-    /// The card's title.
-    pub card_title: String,
-    /// The point's id.
-    pub point: String,
-    /// The point's prompt.
-    pub prompt: String,
-    /// The deficiency's name in the procedure.
-    pub name: String,
-    /// The deficiency, to be shown.
-    pub shown: String,
-}
-
-/// The standard of a key.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct StandardView {
-    /// How many must be found.
-    pub least: u32,
-    /// Of how many.
-    pub of: u32,
-    /// Within so many seconds.
-    pub within_s: u32,
-    /// Calls where nothing is wrong that are let pass.
-    pub false_calls: u32,
-    /// All of it in one line.
-    pub words: String,
-}
-
-/// A key: an instructor's lock on what is planted.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct ExamKeyView {
-    /// What it goes by: the digest of its bytes.
-    pub key: String,
-    /// The first digits, to be said aloud and written on the clipboard.
-    pub short: String,
-    /// The code, to be shown before the student starts.
-    pub code: CodeView,
-    /// The load.
-    pub load: String,
-    /// The procedure's id and version.
-    pub procedure: String,
-    /// When it was locked.
-    pub locked: Stamp,
-    /// Who locked it.
-    pub instructor: String,
-    /// What a student has to reach.
-    pub standard: StandardView,
-    /// Whether the list lies on this device.
-    pub list_here: bool,
-    /// What is planted: only where it was asked for with the PIN, or has just been locked.
-    pub planted: Option<Vec<PlantedView>>,
-    /// Runs under it that ended and are known here.
-    pub runs: u32,
-    /// Results under it that are known here.
-    pub results: u32,
-}
 
 impl App {
     /// Works out what to plant, and keeps nothing: rig it, then lock the same.
@@ -404,45 +300,6 @@ impl Inner {
             results: count(ExamPaper::Result)?,
         })
     }
-
-    pub(crate) fn standard_view(&self, standard: Standard) -> StandardView {
-        let (least, of, calls) = (standard.least(), standard.planted(), standard.false_calls());
-        let time = clock(standard.within().0);
-        StandardView {
-            least: least.into(),
-            of: of.into(),
-            within_s: u32::try_from(standard.within().0).unwrap_or(u32::MAX),
-            false_calls: calls.into(),
-            words: exam_words::StandardWords { least, of, time, calls }.say(self.language()),
-        }
-    }
-}
-
-/// The one row whose digest begins so.
-pub(crate) fn one_of(rows: Vec<ExamPaperRow>, digits: &str, what: Saying) -> Result<ExamPaperRow, AppError> {
-    let digits: String =
-        digits.chars().filter(|c| !matches!(c, ' ' | '-')).collect::<String>().to_lowercase();
-    if digits.len() < 4 {
-        return Err(AppError::bad_input(words::PaperByCodeOrDigits { what }));
-    }
-    let mut fitting = rows.into_iter().filter(|row| row.digest.to_string().starts_with(&digits));
-    match (fitting.next(), fitting.next()) {
-        (Some(only), None) => Ok(only),
-        (Some(_), Some(_)) => Err(AppError::bad_input(words::SeveralFitGiveMoreDigits { digits: &digits })),
-        (None, _) => Err(AppError::not_found(words::NoPaperScanCode { what, digits: &digits })),
-    }
-}
-
-pub(crate) fn elsewhere(instructor: &str) -> AppError {
-    AppError::not_found(words::WhatPlantedKnownDeviceAlone { instructor: &instructor })
-}
-
-/// The first eight digits in two groups.
-pub(crate) fn short(digest: &Digest) -> String {
-    let digits = digest.short();
-    let (front, back): (String, String) =
-        (digits.chars().take(4).collect(), digits.chars().skip(4).collect());
-    format!("{front} {back}")
 }
 
 fn secret_parts(body: &[u8]) -> Result<(&[u8], Salt, &[u8]), AppError> {
@@ -451,44 +308,3 @@ fn secret_parts(body: &[u8]) -> Result<(&[u8], Salt, &[u8]), AppError> {
     reader.array(3, "secret of an examination key")?;
     Ok((reader.bytes("lock")?, reader.fixed("salt")?, reader.bytes("list")?))
 }
-
-/// A list in the order of the load; by its ids alone where the procedure is not here.
-pub(crate) fn planted_views(list: &PlantedList, plan: Option<&Expanded>) -> Vec<PlantedView> {
-    let Some(plan) = plan else { return list.iter().map(bare).collect() };
-    let known = list.in_order(plan);
-    if known.len() != list.len() {
-        return list.iter().map(bare).collect();
-    }
-    known.into_iter().map(|(planted, card, point)| planted_view(plan, card, point, &planted.name)).collect()
-}
-
-fn planted_view(plan: &Expanded, card: &Card, point: &Point, name: &str) -> PlantedView {
-    PlantedView {
-        card: card.number.number(),
-        station: plan.stations.get(card.station).map(|station| station.title.clone()).unwrap_or_default(),
-        card_title: card.title.clone(),
-        point: point.id.to_string(),
-        prompt: point.prompt.clone(),
-        name: name.to_owned(),
-        shown: point
-            .deficiencies
-            .iter()
-            .find(|known| known.name == name)
-            .map_or_else(|| name.to_owned(), |known| known.shown.clone()),
-    }
-}
-
-fn bare(planted: &Planted) -> PlantedView {
-    PlantedView {
-        card: 0,
-        station: String::new(),
-        card_title: String::new(),
-        point: planted.point.to_string(),
-        prompt: planted.point.to_string(),
-        name: planted.name.clone(),
-        shown: planted.name.clone(),
-    }
-}
-
-/// The most that a key plants: for a shell that offers a number.
-pub const MOST_EXAM_PLANTED: u32 = MOST_PLANTED as u32;

@@ -1,10 +1,9 @@
 use serde::Serialize;
 use slingseal_catalogue::{refusals, story as words};
 
-use crate::walks::entries::{EVENT, events};
-use crate::walks::record::{entry_digest, walk_of_record};
+use crate::walks::record::entry_digest;
 use crate::walks::start::walk_line;
-use crate::walks::told::{moment, rigged, sealed};
+use crate::walks::told::{moments_of, sealed};
 use crate::{App, AppError, Inner, MovementView, RecordView, Stamp, TagView, WalkLine};
 use slingseal_account::report::{Moment, MomentKind, condense};
 use slingseal_judgement::FlowState;
@@ -149,13 +148,7 @@ impl Inner {
         let mut moments = Vec::new();
         if let Some(body) = &body {
             let record = Record::parse(body, &entry_digest)?;
-            let (walk, tag) = walk_of_record(self, &record)?;
-            let bodies = record.entries.iter().filter(|entry| entry.kind == EVENT);
-            let told = events(bodies.map(|entry| entry.body.as_slice()))?;
-            let loads = rigged(&walk, tag.rigging, &told, self.language());
-            for event in told {
-                moments.push(moment(&walk, &event, &loads));
-            }
+            (_, moments) = moments_of(self, &record)?;
         }
         let mut moments = condense(moments);
         moments.push(sealed(row));

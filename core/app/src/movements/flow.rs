@@ -1,6 +1,6 @@
 //! What is kept of where a load is, for the board.
 
-use slingseal_judgement::{Evidence, LastReports, LoadWord, Memory, RULES, TagSignature};
+use slingseal_judgement::{Evidence, LastReports, LoadWord, RULES, TagSignature};
 use slingseal_message::movement::Movement;
 use slingseal_message::seal::TagPrint;
 use slingseal_message::tag::Tag;
@@ -33,14 +33,7 @@ pub(crate) fn flow_row(
     trusted: &Trusted,
 ) -> Option<FlowRow> {
     let words: Vec<&LoadWord> = words.iter().collect();
-    let evidence = Evidence {
-        trusted,
-        now: Time::from_unix(0),
-        latest_trusted: None,
-        memory: Memory::Whole,
-        words: &words,
-        pieces: &[],
-    };
+    let evidence = Evidence::lasting(trusted, &words, &[]);
     let seal = latest.and_then(|latest| words.iter().find(|word| word.digest() == latest)?.seal());
     let tag = telling_tag(&words, seal.map(|seal| seal.tag), trusted);
     let LastReports { counts, hint } = LastReports::of(load, &evidence);

@@ -3,6 +3,8 @@
 
 pub(crate) mod arrival;
 pub(crate) mod flow;
+mod request;
+mod view;
 
 use serde::Serialize;
 use slingseal_catalogue::movement as movement_words;
@@ -10,72 +12,21 @@ use slingseal_catalogue::movement as movement_words;
 use crate::account::open_word;
 use crate::hook::LastScan;
 use crate::trust::vault::DEVICE_VAULT;
-use crate::view::hex;
-use crate::{App, AppError, CodeView, Inner, Stamp, VerdictWord};
-use slingseal_catalogue::{movement as words, refusals};
+use crate::{App, AppError, CodeView, Inner};
+use slingseal_catalogue::refusals;
 use slingseal_journal::NewEntry;
-use slingseal_judgement::{Author, LoadWord, ReportWeight};
+use slingseal_judgement::{Author, LoadWord};
 use slingseal_message::envelope::{Kind, unwrap};
-use slingseal_message::movement::{
-    JournalEnd, Movement, MovementEvent, MovementKind, PieceState, RefusalCause, ShownVerdict, VerdictShown,
-};
-use slingseal_words::{Digest, GridRef, Language, LoadNumber, Name, Note, Seconds, Serial, Time};
+use slingseal_message::movement::{JournalEnd, Movement, RefusalCause, VerdictShown};
+use slingseal_words::{Digest, GridRef, LoadNumber, Name, Note, Seconds, Time};
 
+pub use self::request::{PieceReport, ReportRequest};
+use self::request::{event_of, pieces_of, some};
+pub use self::view::{MovedPiece, MovementView};
 pub use arrival::{ArrivalPiece, ArrivalView};
 
 /// The journal's entry that names a report written here.
 pub(crate) const MOVED: &str = "moved";
-
-/// What a person reports.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct ReportRequest {
-    /// The load number, or the text of its tag; none: the load of the verdict that was shown last, with that verdict.
-    pub load: Option<String>,
-    /// What happened.
-    pub event: MovementKind,
-    /// Why, of a refusal and of nothing else.
-    pub cause: Option<RefusalCause>,
-    /// When it happened, seconds since 1970; none: now.
-    pub happened: Option<i64>,
-    /// The aircraft that took it.
-    pub aircraft: Option<String>,
-    /// Where, MGRS.
-    pub place: Option<String>,
-    /// Digests of photographs that were taken in.
-    pub photos: Vec<String>,
-    /// Pieces of equipment that go back or are damaged.
-    pub pieces: Vec<PieceReport>,
-    /// More, in a person's words.
-    pub note: Option<String>,
-}
-
-impl ReportRequest {
-    /// That this happened to the load of the verdict that was shown last, now; nothing more is said.
-    pub fn of(event: MovementKind) -> Self {
-        Self {
-            load: None,
-            event,
-            cause: None,
-            happened: None,
-            aircraft: None,
-            place: None,
-            photos: Vec::new(),
-            pieces: Vec::new(),
-            note: None,
-        }
-    }
-}
-
-/// What a person says of a piece of equipment.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct PieceReport {
-    /// Its serial number.
-    pub serial: String,
-    /// Whether it goes back from here.
-    pub back: bool,
-    /// Whether it is damaged.
-    pub damaged: bool,
-}
 
 /// A cause of a refusal, to be picked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -93,70 +44,6 @@ pub struct ReportMade {
     pub code: CodeView,
     /// What it says.
     pub report: MovementView,
-}
-
-/// A report of what became of a load.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct MovementView {
-    /// What it goes by: the digest of its bytes.
-    pub digest: String,
-    /// The load.
-    pub load: String,
-    /// What sort of thing happened.
-    #[serde(serialize_with = "crate::view::word")]
-    pub event: MovementKind,
-    /// Why, of a refusal.
-    #[serde(serialize_with = "crate::view::word_or_empty")]
-    pub cause: Option<RefusalCause>,
-    /// What happened, as a person reads it.
-    pub what: String,
-    /// When it happened, by the reporter's clock.
-    pub at: Stamp,
-    /// When the report was written.
-    pub written: Stamp,
-    /// Whether it was given later than it happened.
-    pub later: bool,
-    /// Who signed it; none where nobody known here did.
-    pub by: Option<String>,
-    /// Who stands behind it, as a person reads it: a name, this device unsigned, or another device unsigned.
-    pub origin: String,
-    /// Whether it counts here; what nobody known signed is shown and decides nothing.
-    pub counts: bool,
-    /// The device that wrote it, as it says.
-    pub device: String,
-    /// The seal that it names, by its digest.
-    pub seal: Option<String>,
-    /// The verdict that had been shown.
-    #[serde(serialize_with = "crate::view::word_or_null")]
-    pub verdict: Option<VerdictWord>,
-    /// The stable word of the first reason that had been shown.
-    pub reason: Option<String>,
-    /// The aircraft that took it.
-    pub aircraft: Option<String>,
-    /// Where.
-    pub place: Option<String>,
-    /// Digests of photographs.
-    pub photos: Vec<String>,
-    /// Pieces of equipment that go back or are damaged.
-    pub pieces: Vec<MovedPiece>,
-    /// More, in the reporter's words.
-    pub note: Option<String>,
-    /// Whether it was lifted although the verdict that had been shown was not GO.
-    pub against: bool,
-    /// What else it says, a line each as a person reads it: that it was given later, the verdict that had been shown, the aircraft, the
-    /// place, each piece, the note.
-    pub details: Vec<String>,
-}
-
-/// What a report says of a piece of equipment.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct MovedPiece {
-    /// Its serial number.
-    pub serial: String,
-    /// Whether it goes back.
-    pub back: bool,
-    /// Whether it is damaged.
-    pub damaged: bool,
 }
 
 impl App {
@@ -253,42 +140,6 @@ impl App {
         let language = self.lock().language();
         RefusalCause::ALL.map(|cause| RefusalChoice { cause, shown: cause.say(language) }).into()
     }
-}
-
-fn some(text: Option<&String>) -> Option<&str> {
-    text.map(|text| text.trim()).filter(|text| !text.is_empty())
-}
-
-fn event_of(request: &ReportRequest) -> Result<MovementEvent, AppError> {
-    let event = request.event.because(request.cause).ok_or_else(|| match request.cause {
-        None => {
-            let causes = RefusalCause::ALL.map(RefusalCause::word).join(", ");
-            AppError::bad_input(movement_words::RefusalNeedsCause { causes })
-        }
-        Some(_) => AppError::bad_input(movement_words::OnlyRefusalHasCause),
-    })?;
-    if event.cause().is_some_and(RefusalCause::needs_note) && some(request.note.as_ref()).is_none() {
-        return Err(AppError::bad_input(movement_words::OtherCauseNeedsNote));
-    }
-    if event == MovementEvent::Returned && !request.pieces.iter().any(|piece| piece.back) {
-        return Err(AppError::bad_input(movement_words::NameEachPieceBack));
-    }
-    Ok(event)
-}
-
-fn pieces_of(request: &ReportRequest) -> Result<Vec<PieceState>, AppError> {
-    let mut pieces: Vec<PieceState> = Vec::new();
-    for piece in &request.pieces {
-        let serial = Serial::new(&piece.serial)?;
-        if pieces.iter().any(|known| known.serial == serial) {
-            return Err(AppError::bad_input(movement_words::PieceNamedTwice { serial: &serial }));
-        }
-        if !piece.back && !piece.damaged {
-            return Err(AppError::bad_input(movement_words::SayBackOrDamaged { serial: &serial }));
-        }
-        pieces.push(PieceState { serial, back: piece.back, damaged: piece.damaged });
-    }
-    Ok(pieces)
 }
 
 /// What was shown last, for the report that follows it.
@@ -435,82 +286,6 @@ impl Inner {
         words.sort_by_key(|word| word.movement().map(|report| report.place(word.digest())));
         words.iter().map(|word| self.movement_view(word)).collect()
     }
-
-    pub(crate) fn movement_view(&self, word: &LoadWord) -> Result<MovementView, AppError> {
-        let Some(movement) = word.movement() else {
-            return Err(AppError::internal("a report says what a report says"));
-        };
-        let language = self.language();
-        let by = word.signer().map(|signer| signer.credential.holder.to_string());
-        let counts = matches!(word.weight(), Some(ReportWeight::Counts { .. }));
-        let device = hex(&movement.device);
-        let short: String = device.chars().take(8).collect();
-        let origin = match (&by, counts) {
-            (Some(by), true) => by.clone(),
-            (Some(by), false) => words::ReportOfLapsed { by: by.as_str() }.say(language),
-            (None, true) => words::ReportOfThisDevice.say(language),
-            (None, false) if *word.author() == Author::Unknown => words::ReportOfStranger.say(language),
-            (None, false) => words::ReportOfOtherDevice { device: short.as_str() }.say(language),
-        };
-        let shown = movement.shown.as_ref();
-        let piece = |piece: &PieceState| MovedPiece {
-            serial: piece.serial.to_string(),
-            back: piece.back,
-            damaged: piece.damaged,
-        };
-        Ok(MovementView {
-            digest: word.digest().to_string(),
-            load: movement.load.to_string(),
-            event: movement.event.kind(),
-            cause: movement.event.cause(),
-            what: movement.event.say(language),
-            at: movement.at().into(),
-            written: movement.issued.into(),
-            later: movement.given_later(),
-            by,
-            origin,
-            counts,
-            device,
-            seal: movement.seal.map(|seal| seal.to_string()),
-            verdict: shown.map(|shown| shown.verdict.into()),
-            reason: shown.and_then(|shown| shown.reason.as_ref()).map(|reason| reason.as_str().to_owned()),
-            aircraft: movement.aircraft.as_ref().map(ToString::to_string),
-            place: movement.place.as_ref().map(GridRef::spaced),
-            photos: movement.photos.iter().map(ToString::to_string).collect(),
-            pieces: movement.pieces.iter().map(piece).collect(),
-            note: movement.note.as_ref().map(ToString::to_string),
-            against: movement.event == MovementEvent::Lifted
-                && shown.is_some_and(|shown| shown.verdict != ShownVerdict::Go),
-            details: details(movement, language),
-        })
-    }
-}
-
-/// What a report says besides what happened, in lines.
-fn details(movement: &Movement, language: Language) -> Vec<String> {
-    let mut lines = Vec::new();
-    if movement.given_later() {
-        lines.push(words::ReportGivenLater { written: movement.issued.dtg() }.say(language));
-    }
-    if let Some(shown) = &movement.shown {
-        lines.push(words::ReportShown { verdict: shown.verdict.word() }.say(language));
-    }
-    lines.extend(
-        movement.aircraft.as_ref().map(|name| words::ReportAircraft { name: name.as_str() }.say(language)),
-    );
-    lines.extend(
-        movement.place.as_ref().map(|place| words::ReportPlace { place: place.spaced() }.say(language)),
-    );
-    for PieceState { serial, back, damaged } in &movement.pieces {
-        let serial = serial.as_str();
-        lines.push(match (back, damaged) {
-            (true, true) => words::ReportPieceBackDamaged { serial }.say(language),
-            (true, false) => words::ReportPieceBack { serial }.say(language),
-            _ => words::ReportPieceDamaged { serial }.say(language),
-        });
-    }
-    lines.extend(movement.note.as_ref().map(|note| words::ReportNote { note: note.as_str() }.say(language)));
-    lines
 }
 
 /// A load number, or the one on a tag.

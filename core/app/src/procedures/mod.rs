@@ -2,6 +2,7 @@
 
 pub(crate) mod paper;
 pub(crate) mod standing;
+mod texts;
 mod travel;
 
 use serde::Serialize;
@@ -9,10 +10,13 @@ use slingseal_catalogue::refusals as words;
 use slingseal_catalogue::tags as procedure_words;
 
 use self::standing::{EditionState, Named, is_edition, standing};
+use self::texts::{LISTS_LANGUAGE, texts_of_program};
+pub(crate) use self::texts::{
+    comes_with_the_program, expanded_of, is_approved, keep_own_text, keep_text, name_approved, tongue_of,
+};
 use crate::{App, AppError, Inner};
 use slingseal_message::tag::Tag;
-use slingseal_message::trust::{Edition, Trusted};
-use slingseal_store::{ProcedureTextRow, StrayKind, Tx};
+use slingseal_message::trust::Edition;
 use slingseal_walk::procedure::{
     BUILT_IN, Expanded, Procedure, RELEASED, Subject, Tongue, check, points_document,
 };
@@ -108,9 +112,6 @@ impl Known {
         }
     }
 }
-
-/// The setting that keeps in which language lists are told.
-const LISTS_LANGUAGE: &str = "lists.language";
 
 impl App {
     /// Tells lists in a language of their own from here on, where they have it: two letters, such as `fr`. With none, in the
@@ -232,45 +233,6 @@ impl App {
             inner.chosen(procedure.id(), &named)?.is_some_and(|(digest, _)| digest == procedure.digest());
         Ok(Known::of(&procedure, text, false, language).view(&named, in_use, language))
     }
-}
-
-/// Keeps the text of a procedure that this device works by.
-pub(crate) fn keep_own_text(tx: &Tx<'_>, text: &str) -> Result<(), AppError> {
-    keep_text(tx, text)?;
-    tx.remove_stray(Digest::of(text.as_bytes()))?;
-    Ok(())
-}
-
-/// Keeps the text of a procedure, with what it says of itself; `false` where it was here.
-pub(crate) fn keep_text(tx: &Tx<'_>, text: &str) -> Result<bool, AppError> {
-    let digest = Digest::of(text.as_bytes());
-    let known = tx.procedure_text(digest)?;
-    if known.as_ref().is_some_and(|known| known.said.is_some()) {
-        return Ok(false);
-    }
-    let procedure = check(text)?;
-    let title = procedure.title(Language::English).to_owned();
-    let said = Some((procedure.id().to_string(), procedure.version(), title));
-    tx.put_procedure_text(&ProcedureTextRow { digest, said, text: text.to_owned() })?;
-    Ok(known.is_none())
-}
-
-/// Whether the newest roster of somebody trusted names this text: approved, or withdrawn since.
-pub(crate) fn is_approved(trusted: &Trusted, digest: Digest) -> bool {
-    let rosters = trusted.iter().filter_map(|authority| authority.roster.as_ref());
-    rosters
-        .flat_map(|roster| roster.approved.keys())
-        .any(|edition| digest.as_bytes().starts_with(&edition.thumbprint))
-}
-
-/// Texts that came before the roster which approves them are strays no more once it is here.
-pub(crate) fn name_approved(tx: &Tx<'_>, trusted: &Trusted) -> Result<(), AppError> {
-    for stray in tx.strays()? {
-        if stray.kind == StrayKind::Procedure && is_approved(trusted, stray.digest) {
-            tx.put_named(stray.digest)?;
-        }
-    }
-    Ok(())
 }
 
 impl Inner {
@@ -430,40 +392,4 @@ impl Inner {
     ) -> Result<Expanded, AppError> {
         expanded_of(&self.store.read(), digest, language)
     }
-}
-
-/// Whether every device has the text of a procedure already.
-pub(crate) fn comes_with_the_program(digest: &Digest) -> bool {
-    text_of_program(digest).is_some()
-}
-
-/// The file of a digest among those that come with the program, in this edition or one that was released before.
-fn text_of_program(digest: &Digest) -> Option<&'static str> {
-    texts_of_program().find(|text| Digest::of(text.as_bytes()) == *digest)
-}
-
-fn texts_of_program() -> impl Iterator<Item = &'static str> {
-    BUILT_IN.iter().chain(RELEASED).map(|plain| plain.text)
-}
-
-/// The language in which lists are told here: the one that was chosen for them, else the reader's.
-pub(crate) fn tongue_of(read: &slingseal_store::Reader<'_>, language: Language) -> Result<Tongue, AppError> {
-    let chosen = read.setting(LISTS_LANGUAGE)?.and_then(|code| String::from_utf8(code).ok());
-    Ok(chosen.and_then(|code| Tongue::named(&code)).unwrap_or_else(|| language.into()))
-}
-
-/// The procedure of a digest: as it was walked, or one that comes with the program.
-pub(crate) fn expanded_of(
-    read: &slingseal_store::Reader<'_>,
-    digest: &Digest,
-    language: Language,
-) -> Result<Expanded, AppError> {
-    let tongue = tongue_of(read, language)?;
-    if let Some(row) = read.procedure_text(*digest)? {
-        return Ok(check(&row.text)?.expand_in(language, tongue));
-    }
-    if let Some(text) = text_of_program(digest) {
-        return Ok(check(text)?.expand_in(language, tongue));
-    }
-    Err(AppError::not_found(words::ProcedureWalkAddFile))
 }

@@ -6,6 +6,7 @@ use slingseal_catalogue::tags as tag_words;
 pub(crate) mod basis;
 pub(crate) mod draft;
 pub(crate) mod editor;
+mod entries;
 pub(crate) mod field;
 pub(crate) mod form;
 pub(crate) mod lift;

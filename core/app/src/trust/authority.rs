@@ -5,7 +5,7 @@ use slingseal_catalogue::refusals as words;
 
 use std::collections::BTreeSet;
 
-use crate::account::{trust_changed, trusted_of};
+use crate::account::change_trust;
 use crate::trust::approvals::approve_edition;
 use crate::trust::fault::{ActFault, ActField};
 use crate::trust::rosters::{REVOKED_KEYS, ROSTER_LIFE, has_room, roster_row};
@@ -74,10 +74,11 @@ impl App {
         inner.store.write(|tx| -> Result<(), AppError> {
             tx.put_vault(AUTHORITY_VAULT, vault.as_bytes())?;
             tx.put_setting(NAME, name.as_str().as_bytes())?;
-            let before = trusted_of(tx)?;
-            tx.put_authority(&row)?;
-            tx.put_roster(&roster_row)?;
-            trust_changed(tx, &before)
+            change_trust(tx, |tx| {
+                tx.put_authority(&row)?;
+                tx.put_roster(&roster_row)?;
+                Ok(())
+            })
         })?;
         inner.authority_view()
     }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use slingseal_catalogue::trust as words;
 
-use crate::account::{trust_changed, trusted_of};
+use crate::account::change_trust;
 use crate::trust::rosters::REVOKED_KEYS;
 use crate::trust::vault::AUTHORITY_VAULT;
 use crate::{App, AppError, AuthorityView, CodeView};
@@ -93,12 +93,12 @@ impl App {
         let name = authority.name.clone();
         let keys = authority.roster.iter().flat_map(|roster| roster.keys.keys());
         let revoked: Vec<u8> = keys.flat_map(|key| key.0).collect();
-        inner.store.write(|tx| -> Result<(), AppError> {
-            let before = trusted_of(tx)?;
-            tx.put_vault(AUTHORITY_VAULT, vault.as_bytes())?;
-            tx.put_setting(super::authority::NAME, name.as_str().as_bytes())?;
-            tx.put_setting(REVOKED_KEYS, &revoked)?;
-            trust_changed(tx, &before)
+        inner.store.write(|tx| {
+            change_trust(tx, |tx| {
+                tx.put_vault(AUTHORITY_VAULT, vault.as_bytes())?;
+                tx.put_setting(super::authority::NAME, name.as_str().as_bytes())?;
+                Ok(tx.put_setting(REVOKED_KEYS, &revoked)?)
+            })
         })?;
         inner.authority_view()
     }

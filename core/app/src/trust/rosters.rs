@@ -1,7 +1,7 @@
 //! The next roster of an authority: made of the last one, changed, signed, kept. Everything that an authority takes back or approves
 //! goes this way, so that nothing of the last roster is lost on it.
 
-use crate::account::{trust_changed, trusted_of};
+use crate::account::change_trust;
 use crate::{AppError, CodeView, Inner};
 use slingseal_catalogue::refusals as words;
 use slingseal_message::trust::{KeyThumbprint, Roster, SecretKey};
@@ -49,11 +49,11 @@ impl Inner {
         let mut ever = self.keys_ever_revoked()?;
         ever.extend(roster.keys.keys().copied());
         let ever: Vec<u8> = ever.iter().flat_map(|key: &KeyThumbprint| key.0).collect();
-        self.store.write(|tx| -> Result<(), AppError> {
-            let before = trusted_of(tx)?;
-            tx.put_roster(&row)?;
-            tx.put_setting(REVOKED_KEYS, &ever)?;
-            trust_changed(tx, &before)
+        self.store.write(|tx| {
+            change_trust(tx, |tx| {
+                tx.put_roster(&row)?;
+                Ok(tx.put_setting(REVOKED_KEYS, &ever)?)
+            })
         })
     }
 }

@@ -6,7 +6,7 @@ use slingseal_catalogue::trust as trust_words;
 use super::meant::meant;
 use super::vault::{AUTHORITY_VAULT, DEVICE_VAULT};
 use super::view::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
-use crate::account::{trust_changed, trusted_of};
+use crate::account::{change_trust, trusted_of};
 use crate::{App, AppError, CodeView, Inner};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
@@ -126,11 +126,7 @@ impl App {
             added: inner.now(),
             bytes,
         };
-        inner.store.write(|tx| -> Result<(), AppError> {
-            let before = trusted_of(tx)?;
-            tx.put_authority(&row)?;
-            trust_changed(tx, &before)
-        })?;
+        inner.store.write(|tx| change_trust(tx, |tx| Ok(tx.put_authority(&row)?)))?;
         inner.set_up()
     }
 }
@@ -147,11 +143,7 @@ impl App {
         let row = inner.store.read().authorities()?.into_iter().find(|row| row.key == key);
         let row = row.ok_or_else(|| AppError::internal("a trusted authority has a row"))?;
         let row = AuthorityRow { trusted: false, ..row };
-        inner.store.write(|tx| -> Result<(), AppError> {
-            let before = trusted_of(tx)?;
-            tx.put_authority(&row)?;
-            trust_changed(tx, &before)
-        })?;
+        inner.store.write(|tx| change_trust(tx, |tx| Ok(tx.put_authority(&row)?)))?;
         inner.set_up()
     }
 }

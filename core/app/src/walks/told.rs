@@ -2,13 +2,27 @@
 
 use slingseal_catalogue::story as words;
 
+use super::entries::{EVENT, events};
+use super::record::walk_of_record;
 use super::{counted_links, finding_said};
+use crate::{AppError, Inner};
 use slingseal_account::report::{Moment, MomentKind};
+use slingseal_message::seal::Record;
 use slingseal_rigging::RiggedLoad;
 use slingseal_store::{Outcome, RecordRow};
 use slingseal_walk::procedure::Kind as PointKind;
 use slingseal_walk::walk::{self, Again, Event, FindingNo, Value, Walk, What};
 use slingseal_words::{Language, PointId, Saying};
+
+/// The walk of a full record, and what happened in it, moment by moment.
+pub(crate) fn moments_of(inner: &Inner, record: &Record) -> Result<(Walk, Vec<Moment>), AppError> {
+    let (walk, tag) = walk_of_record(inner, record)?;
+    let bodies = record.entries.iter().filter(|entry| entry.kind == EVENT);
+    let told = events(bodies.map(|entry| entry.body.as_slice()))?;
+    let loads = rigged(&walk, tag.rigging, &told, inner.language());
+    let moments = told.iter().map(|event| moment(&walk, event, &loads)).collect();
+    Ok((walk, moments))
+}
 
 /// The moment at which a record was sealed.
 pub(crate) fn sealed(row: &RecordRow) -> Moment {
@@ -71,12 +85,7 @@ pub(crate) fn value_said(walk: &Walk, point: &PointId, value: &Value) -> Saying 
 
 /// The loads of which a walk's statics may speak to a reader of another language than its journal's: as planned, and as its
 /// links were counted, one count after the other.
-pub(crate) fn rigged(
-    walk: &Walk,
-    planned: Option<RiggedLoad>,
-    told: &[Event],
-    language: Language,
-) -> Vec<RiggedLoad> {
+fn rigged(walk: &Walk, planned: Option<RiggedLoad>, told: &[Event], language: Language) -> Vec<RiggedLoad> {
     let Some(planned) = planned.filter(|_| language != Language::English) else { return Vec::new() };
     // The counts as they stood after each event: a second rule of what is counted would go another way where one is undone.
     let mut then = Walk::new(walk.ground().clone());
@@ -96,7 +105,7 @@ pub(crate) fn rigged(
 }
 
 /// The one telling of an event of an inspection, in no language yet. `loads`: what its statics may be of.
-pub(crate) fn moment(walk: &Walk, event: &Event, loads: &[RiggedLoad]) -> Moment {
+fn moment(walk: &Walk, event: &Event, loads: &[RiggedLoad]) -> Moment {
     let mut good_card = None;
     let (kind, what) = match &event.what {
         What::Begun { inspector, procedure, version, .. } => {

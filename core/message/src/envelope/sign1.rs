@@ -84,6 +84,11 @@ impl<'b> Sign1<'b> {
         Ok(Self { header: header(protected)?, payload, signature, protected })
     }
 
+    /// The same of a word that may be marked unsigned: a list is a signed message, and what is no list is bare content.
+    pub(crate) fn parse_signed(bytes: &'b [u8], limits: Limits) -> Result<Option<Self>, Sign1Error> {
+        Reader::new(bytes).at_array().then(|| Self::parse(bytes, limits)).transpose()
+    }
+
     /// The bytes that the signature covers, for a message of `kind`.
     pub fn to_be_signed(&self, kind: Kind) -> Vec<u8> {
         signature_structure(kind, self.protected, self.payload)

@@ -88,8 +88,7 @@ impl<'b> ReceivedMovement<'b> {
     /// Bytes that are not a report in its only spelling.
     pub fn open(bytes: &'b [u8]) -> Result<Self, MovementError> {
         check(bytes, Limits::CODE)?;
-        let message =
-            if Reader::new(bytes).at_array() { Some(Sign1::parse(bytes, Limits::CODE)?) } else { None };
+        let message = Sign1::parse_signed(bytes, Limits::CODE)?;
         let movement = parse(message.as_ref().map_or(bytes, |message| message.payload))?;
         Ok(Self { movement, digest: Digest::of(bytes), message })
     }

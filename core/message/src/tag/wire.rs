@@ -117,8 +117,7 @@ impl<'b> ReceivedTag<'b> {
     /// Bytes that are not a tag in its only spelling.
     pub fn open(bytes: &'b [u8]) -> Result<Self, TagError> {
         check(bytes, Limits::CODE)?;
-        let message =
-            if Reader::new(bytes).at_array() { Some(Sign1::parse(bytes, Limits::CODE)?) } else { None };
+        let message = Sign1::parse_signed(bytes, Limits::CODE)?;
         let tag = parse(message.as_ref().map_or(bytes, |message| message.payload))?;
         Ok(Self { kind: tag.kind(), tag, digest: Digest::of(bytes), message })
     }
@@ -144,7 +143,7 @@ pub fn kind_of_tag(bytes: &[u8]) -> Kind {
 /// Whether the content has a pair that only an `LT2` has.
 fn peek(bytes: &[u8]) -> Result<bool, TagError> {
     check(bytes, Limits::CODE)?;
-    let message = if Reader::new(bytes).at_array() { Some(Sign1::parse(bytes, Limits::CODE)?) } else { None };
+    let message = Sign1::parse_signed(bytes, Limits::CODE)?;
     let claims = Claims::parse(message.as_ref().map_or(bytes, |message| message.payload))?;
     let mut of_basis = false;
     Reader::new(claims.ours.ok_or(ShapeError("content of a tag"))?).map(
