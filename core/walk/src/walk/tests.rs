@@ -9,7 +9,10 @@ use super::{
 use crate::procedure::{CardNo, Expected, Fate, Kind, Language, RELEASED, check};
 use slingseal_words::{CallSign, Digest, Name, Note, PointId, ProcedureId, Quantity, Seconds, Serial, Time};
 
+mod deciding;
+mod facts;
 mod fates;
+mod folding;
 mod random;
 
 /// One card of each kind of point, and a card to stand before and behind it.
@@ -269,24 +272,6 @@ fn the_bag_is_walked_with_one_command_a_card_and_one_a_count() {
     assert_eq!(kept.refolded(), kept.walk);
 }
 
-/// Common practice, no published source: the third link; once through the clevis; four rope parts on each side.
-#[test]
-fn counts_are_judged_by_the_facts_of_the_trade() {
-    for (number, at, right, wrong) in [
-        (3, "grab.hook.link", 3, 4),
-        (4, "chain.clevis.passes", 1, 2),
-        (13, "side-1.lacing.crossing", 1, 0),
-        (14, "side-1.knot.parts-left", 4, 3),
-    ] {
-        let mut kept = Kept::bag();
-        kept.does(Command::GoTo { card: card(number) });
-        kept.answer(number, at, Value::Count(right));
-        assert!(matches!(kept.walk.point_status(&point(at)), PointStatus::Good(_)), "{at}");
-        kept.answer(number, at, Value::Count(wrong));
-        assert_eq!(kept.walk.point_status(&point(at)), PointStatus::Deficient(FindingNo(1)), "{at}");
-    }
-}
-
 #[test]
 fn a_card_stands_as_its_points_do() {
     let mut kept = Kept::kinds();
@@ -302,15 +287,6 @@ fn a_card_stands_as_its_points_do() {
     kept.find(1, "s.look.a", "a is bad").find(1, "s.look.b", "b is bad").does(put_right(1));
     assert_eq!(kept.walk.point_status(&point("s.look.a")), PointStatus::AwaitsSecondLook(FindingNo(1)));
     assert_eq!(kept.walk.point_status(&point("s.look.b")), PointStatus::Deficient(FindingNo(2)));
-}
-
-#[test]
-fn the_count_that_is_expected_is_the_procedures_or_the_tags() {
-    let walk = Kept::kinds().walk;
-    let expected = |at: &str| walk.expected_count(walk.ground().plan.point(&point(at)).unwrap().1);
-    assert_eq!(expected("s.kinds.count"), Some(3));
-    assert_eq!(expected("s.kinds.links"), Some(40));
-    assert_eq!(expected("s.kinds.choice"), None);
 }
 
 #[test]
@@ -345,22 +321,6 @@ fn found_put_right_looked_at_again_and_both_kept() {
     assert_eq!(kept.walk.findings()[0].looks.len(), 4, "every correction and every look is kept");
     kept.does(decide(Outcome::Fit));
     assert_eq!(kept.refolded(), kept.walk);
-}
-
-#[test]
-fn none_but_the_inspector_looks_again_resumes_or_decides() {
-    let mut kept = Kept::kinds();
-    kept.find(1, "s.look.a", "a is bad").does(put_right(1));
-    let by = person("Mason 5");
-    let other = Refusal::NotTheInspector { by: by.clone(), inspector: person("Anvil 3") };
-    let sighting = Sighting::default();
-    let finding = FindingNo(1);
-    let look = Command::LookAgain { finding, by: by.clone(), again: Again::Good, value: None, sighting };
-    assert_eq!(kept.refuses(look), other);
-    let decision = Command::Decide { by: by.clone(), outcome: Outcome::NotFit, reason: Some(note("no")) };
-    assert_eq!(kept.refuses(decision), other);
-    kept.does(Command::Pause);
-    assert_eq!(kept.refuses(Command::Resume { by }), other);
 }
 
 /// What is broken cannot be mended on the spot: the load is rigged again, and inspected again in a walk of its own.
@@ -539,269 +499,4 @@ fn a_card_can_be_gone_back_to_and_the_walk_comes_back() {
     assert_eq!(kept.walk.at(), At::Card(card(4)), "what was passed over is not forgotten");
     let last = card(32);
     assert_eq!(kept.refuses(Command::GoTo { card: card(33) }), Refusal::NoSuchCard { card: card(33), last });
-}
-
-#[test]
-fn fit_is_refused_while_a_card_has_no_answer() {
-    let mut kept = Kept::bag();
-    for number in 1..=31 {
-        kept.counted(number);
-    }
-    let Refusal::NotFit { blocks } = kept.refuses(decide(Outcome::Fit)) else { panic!() };
-    assert_eq!(blocks, [Block::Unanswered { cards: 1, first: card(32) }]);
-    assert_eq!(kept.refuses(decide(Outcome::NotFit)), Refusal::ReasonNeeded);
-    let reason = Some(note("the wind is too strong to go on"));
-    let by = person("Anvil 3");
-    kept.does(Command::Decide { by, outcome: Outcome::NotFit, reason });
-}
-
-#[test]
-fn the_rigger_of_the_load_does_not_inspect_it() {
-    for name in ["Anvil 3", "ANVIL 3", "anvil-3", "Anvil3"] {
-        let mut facts = facts("kinds");
-        facts.rigger = Some(person(name));
-        let mut kept = Kept::ready(ground_of(KINDS, facts));
-        let refusal = Refusal::InspectorIsRigger { inspector: person("Anvil 3") };
-        assert_eq!(kept.refuses(Command::Begin), refusal, "{name}");
-    }
-    let mut facts = facts("kinds");
-    facts.rigger = None;
-    let kept = Kept::begun(ground_of(KINDS, facts));
-    assert_eq!(kept.walk.cautions(), [Caution::NoRiggerNamed, Caution::RiggingNotAssessed]);
-}
-
-#[test]
-fn the_procedure_is_the_one_on_the_tag() {
-    let mut kept = Kept::ready(ground_of(KINDS, facts("bag")));
-    let [tag, procedure] = ["bag", "kinds"].map(|id| ProcedureId::new(id).unwrap());
-    assert_eq!(kept.refuses(Command::Begin), Refusal::OtherProcedure { tag, procedure });
-    assert_eq!(kept.refuses(Command::CardGood { card: card(1) }), Refusal::NotBegun);
-}
-
-#[test]
-fn nothing_is_done_after_the_end_or_in_a_pause() {
-    let mut kept = Kept::kinds();
-    assert_eq!(kept.refuses(Command::Begin), Refusal::BegunAlready);
-    let by = person("Anvil 3");
-    assert_eq!(kept.refuses(Command::Resume { by: by.clone() }), Refusal::NotPaused);
-    kept.good(1).does(Command::Pause);
-    assert_eq!(kept.refuses(Command::CardGood { card: card(2) }), Refusal::Paused);
-    assert_eq!(kept.refuses(decide(Outcome::NotFit)), Refusal::Paused);
-    kept.does(Command::Resume { by });
-    assert_eq!(kept.walk.at(), At::Card(card(2)), "the same card");
-    kept.does(Command::Abandon { reason: note("aircraft called off") });
-    for command in [Command::Begin, Command::Pause, Command::Undo { answer: 1 }, decide(Outcome::NotFit)] {
-        assert!(matches!(kept.refuses(command), Refusal::Ended { .. }));
-    }
-    assert_eq!(kept.refolded(), kept.walk);
-}
-
-/// A thumb that slipped: until it is sealed the decision goes back to where the walk stood, and both stay on the record.
-#[test]
-fn a_decision_is_taken_back_by_its_inspector_alone() {
-    let mut kept = Kept::kinds();
-    let by = person("Anvil 3");
-    assert_eq!(kept.refuses(Command::TakeBackDecision { by: by.clone() }), Refusal::NotDecided);
-    kept.good(1).kinds_card().good(3);
-    let before = kept.walk.clone();
-    kept.does(decide(Outcome::Fit));
-    let other = person("Mason 5");
-    assert!(matches!(kept.refuses(Command::TakeBackDecision { by: other }), Refusal::NotTheInspector { .. }));
-    kept.now = kept.now.plus(Seconds(2 * LONGEST_SILENCE.0));
-    kept.does(Command::TakeBackDecision { by });
-    assert_eq!(kept.walk.stage(), &Stage::Walking);
-    assert_eq!((kept.walk.at(), kept.walk.last_answer()), (before.at(), before.last_answer()));
-    assert_eq!(kept.walk.clock_jumps().len(), 1, "what passed before it was taken back is told");
-    let reason = Some(note("a thimble is cracked"));
-    kept.does(Command::Decide { by: person("Anvil 3"), outcome: Outcome::NotFit, reason });
-    assert!(matches!(kept.walk.stage(), Stage::Decided { outcome: Outcome::NotFit, .. }));
-    assert_eq!(kept.refolded(), kept.walk);
-}
-
-fn blocked(facts: LoadFacts) -> Vec<TagFault> {
-    let mut kept = Kept::begun(ground_of(KINDS, facts));
-    kept.good(1).kinds_card().good(3);
-    let faults = kept.walk.tag_faults().to_vec();
-    match kept.tries(decide(Outcome::Fit)) {
-        Ok(()) => assert_eq!(faults, []),
-        Err(Refusal::NotFit { blocks }) => {
-            assert_eq!(blocks, faults.iter().cloned().map(Block::Tag).collect::<Vec<_>>());
-            assert_eq!(kept.walk.tally().open, faults.len());
-            kept.does(decide(Outcome::NotFit));
-        }
-        Err(other) => panic!("{other}"),
-    }
-    assert_eq!(kept.refolded(), kept.walk);
-    faults
-}
-
-#[test]
-fn what_the_tag_shows_stands_in_the_way_of_fit() {
-    assert_eq!(blocked(facts("kinds")), []);
-
-    let mut late = facts("kinds");
-    late.equipment[0].good_until = Some(t0().plus(Seconds(-1)));
-    late.equipment[1].good_until = Some(t0().plus(Seconds::days(1)));
-    assert!(
-        matches!(blocked(late).as_slice(), [TagFault::InspectionPast { serial, .. }] if serial.as_str() == "SL-1")
-    );
-
-    let mut heavy = facts("kinds");
-    heavy.gross = Some(mass("5000 lb"));
-    assert_eq!(blocked(heavy.clone()), [], "at the limit is within it");
-    let (gross, allowable) = (mass("5000 lb"), mass("2.267 t"));
-    heavy.allowable = Some(allowable);
-    assert_eq!(blocked(heavy), [TagFault::OverAllowable { gross, allowable }]);
-
-    let mut weak = facts("kinds");
-    weak.equipment[0].rating = Some(mass("10.675 kN"));
-    assert!(
-        matches!(blocked(weak.clone()).as_slice(), [TagFault::OverRating { .. }]),
-        "2400 lb weigh 10.676 kN"
-    );
-    weak.equipment[0].rating = Some(mass("10.676 kN"));
-    assert_eq!(blocked(weak), []);
-
-    let mut odd = facts("kinds");
-    odd.allowable = Some(mass("12 ft"));
-    assert!(matches!(blocked(odd).as_slice(), [TagFault::NotAMass { .. }]));
-}
-
-#[test]
-fn a_leg_without_a_count_on_the_tag_is_a_deficiency_by_itself() {
-    let mut bare = facts("kinds");
-    bare.links.clear();
-    let mut kept = Kept::begun(ground_of(KINDS, bare));
-    assert_eq!(kept.walk.tag_faults(), [TagFault::NoLinkCount { leg: "1".into() }]);
-    kept.does(Command::GoTo { card: card(2) });
-    kept.answer(2, "s.kinds.links", Value::Count(17));
-    assert!(matches!(kept.walk.point_status(&point("s.kinds.links")), PointStatus::Good(_)));
-    assert!(kept.walk.blocks_fit(kept.now).contains(&Block::Tag(TagFault::NoLinkCount { leg: "1".into() })));
-}
-
-/// The accident: an inspection falls due between the first card and the decision, or the clock is set back to hide it.
-#[test]
-fn what_falls_due_on_the_way_counts() {
-    let mut facts = facts("kinds");
-    facts.equipment[0].good_until = Some(t0().plus(Seconds(60)));
-    let mut kept = Kept::begun(ground_of(KINDS, facts));
-    kept.good(1).kinds_card().good(3);
-    assert_eq!(kept.walk.tag_faults(), []);
-    kept.now = t0().plus(Seconds(90));
-    assert!(matches!(kept.refuses(decide(Outcome::Fit)), Refusal::NotFit { .. }));
-    kept.does(Command::GoTo { card: card(1) });
-    kept.now = t0();
-    assert!(matches!(kept.refuses(decide(Outcome::Fit)), Refusal::NotFit { .. }));
-    kept.does(decide(Outcome::NotFit));
-    assert!(matches!(kept.walk.tag_faults(), [TagFault::InspectionPast { .. }]));
-    assert_eq!(kept.refolded(), kept.walk);
-}
-
-#[test]
-fn rigging_over_a_limit_stands_in_the_way_of_fit() {
-    let mut kept = Kept::kinds();
-    kept.good(1).kinds_card().good(3);
-    let finding = |within_limits| RiggingFinding { within_limits, summary: note("leg 2 at 104 %") };
-    kept.does(Command::AssessRigging { finding: finding(false) });
-    let Refusal::NotFit { blocks } = kept.refuses(decide(Outcome::Fit)) else { panic!() };
-    assert_eq!(blocks, [Block::Rigging { summary: "leg 2 at 104 %".into() }]);
-    kept.does(Command::AssessRigging { finding: finding(true) }).does(decide(Outcome::Fit));
-}
-
-#[test]
-fn a_clock_that_jumps_is_recorded() {
-    let jumps = |kept: &Kept| -> Vec<i64> {
-        kept.walk.clock_jumps().iter().map(|jump| jump.to.since(jump.from).0).collect()
-    };
-    let mut kept = Kept::kinds();
-    kept.good(1);
-    kept.now = kept.now.plus(Seconds(29 * 60 + 50));
-    kept.does(Command::GoTo { card: card(1) });
-    assert_eq!(jumps(&kept), [0; 0], "a look of half an hour is no jump");
-    kept.now = kept.now.plus(LONGEST_SILENCE);
-    kept.does(Command::GoTo { card: card(1) });
-    kept.now = kept.now.plus(Seconds(-110));
-    kept.does(Command::GoTo { card: card(1) });
-    kept.does(Command::Pause);
-    kept.now = kept.now.plus(Seconds::days(2));
-    kept.does(Command::Resume { by: person("Anvil 3") });
-    kept.does(Command::Pause);
-    kept.now = kept.now.plus(Seconds(-1_010));
-    kept.does(Command::Resume { by: person("Anvil 3") });
-    assert_eq!(
-        jumps(&kept),
-        [LONGEST_SILENCE.0 + 10, -100, -1_000],
-        "a pause excuses going on, never going back"
-    );
-    assert!(kept.walk.cautions().contains(&Caution::ClockJumped));
-    assert_eq!(kept.refolded(), kept.walk);
-}
-
-#[test]
-fn forged_events_do_not_fold() {
-    let mut kept = Kept::kinds();
-    kept.find(1, "s.look.a", "a is bad").good(1).kinds_card().good(3);
-    let fold = |events: &[Event]| Walk::fold(kept.walk.ground().clone(), events);
-    let fit = Event { at: kept.now, what: What::Decided { outcome: Outcome::Fit, reason: None } };
-    let mut forged = kept.events.clone();
-    forged.push(fit.clone());
-    assert_eq!(
-        fold(&forged),
-        Err(FoldError::OutOfPlace { number: forged.len() }),
-        "fit over an open finding"
-    );
-    let without: Vec<Event> =
-        kept.events.iter().filter(|event| !matches!(event.what, What::CardGood { .. })).cloned().collect();
-    assert!(fold(&without).is_err(), "a card left out");
-    assert_eq!(fold(&kept.events[1..]), Err(FoldError::OutOfPlace { number: 1 }), "no beginning");
-    let at = point("s.kinds.count");
-    let value = Value::Count(9);
-    let lie = What::Answered { card: card(1), point: at, value, deficiency: None };
-    let lie = [kept.events[0].clone(), Event { at: t0(), what: lie }];
-    assert_eq!(fold(&lie), Err(FoldError::OutOfPlace { number: 2 }), "a wrong count that is called good");
-
-    let mut other = facts("kinds");
-    other.tag = Digest::of(b"another tag");
-    let other = Arc::new(ground_of(KINDS, other));
-    assert_eq!(Walk::fold(other, &kept.events), Err(FoldError::OtherGround { what: "tag" }));
-}
-
-/// The stored form is a contract: an event of today is read by every later version.
-#[test]
-fn events_are_stored_under_stable_names() {
-    let mut kept = Kept::kinds();
-    let sighting = Sighting { note: Some(note("by the eye")), photos: vec![Digest::of(b"abc")] };
-    let (name, at) = ("a is bad".to_owned(), point("s.look.a"));
-    kept.does(Command::FindDeficiency { card: card(1), point: at, name, sighting });
-    kept.does(put_right(1)).does(look(1, Again::Good, None)).good(1);
-    kept.answer(2, "s.kinds.measure", Value::Measure(mass("2.5 in"))).does(Command::Pause);
-    let lines: Vec<String> = kept.events.iter().map(|event| serde_json::to_string(event).unwrap()).collect();
-    assert_eq!(
-        lines[1],
-        "{\"at\":\"2026-07-09T16:30:20Z\",\"what\":{\"deficiency_found\":{\"card\":1,\"point\":\"s.look.a\",\
-         \"name\":\"a is bad\",\"note\":\"by the eye\",\"photos\":\
-         [\"ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad\"]}}}"
-    );
-    assert_eq!(
-        lines[3],
-        "{\"at\":\"2026-07-09T16:30:40Z\",\"what\":{\"looked_again\":{\"finding\":1,\"again\":\"good\"}}}"
-    );
-    assert_eq!(
-        lines[5],
-        "{\"at\":\"2026-07-09T16:31:00Z\",\"what\":{\"answered\":{\"card\":2,\"point\":\"s.kinds.measure\",\
-         \"value\":{\"measure\":\"2.5 in\"}}}}"
-    );
-    assert_eq!(lines[6], "{\"at\":\"2026-07-09T16:31:10Z\",\"what\":{\"paused\":{}}}");
-    let back: Vec<Event> = lines.iter().map(|line| serde_json::from_str(line).unwrap()).collect();
-    assert_eq!(back, kept.events);
-
-    let later = "{\"at\":\"2026-07-09T16:31:10Z\",\"by\":\"x\",\"what\":{\"paused\":{\"why\":\"rain\"}}}";
-    assert_eq!(serde_json::from_str::<Event>(later).unwrap(), kept.events[6], "a later field is passed over");
-    for bad in [
-        "{\"at\":\"now\",\"what\":{\"paused\":{}}}",
-        "{\"at\":\"2026-07-09T16:31:10Z\",\"what\":{\"card_good\":{\"card\":0}}}",
-        "{\"at\":\"2026-07-09T16:31:10Z\",\"what\":{\"abandoned\":{\"reason\":\"\"}}}",
-    ] {
-        assert!(serde_json::from_str::<Event>(bad).is_err(), "{bad}");
-    }
 }

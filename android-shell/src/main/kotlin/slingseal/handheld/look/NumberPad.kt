@@ -1,7 +1,7 @@
 package slingseal.handheld.look
 
 import android.content.Context
-import android.view.ViewGroup
+import android.view.View
 import kotlin.math.min
 
 /**
@@ -17,7 +17,7 @@ open class KeyGrid(
     /** How many stand beside each other, where the grid is high and where it is wide. */
     private val high: Int = 3,
     private val wide: Int = 4,
-) : ViewGroup(context) {
+) : PlacedGroup(context) {
     init {
         for (key in keys.filterNotNull()) {
             if (gap == 0) key.inset = dp(DRAWN)
@@ -25,22 +25,7 @@ open class KeyGrid(
         }
     }
 
-    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
-        val width = MeasureSpec.getSize(widthSpec)
-        val height = MeasureSpec.getSize(heightSpec)
-        setMeasuredDimension(width, height)
-        place(width, height) { key, _, _, w, h ->
-            key.measure(
-                MeasureSpec.makeMeasureSpec(w, MeasureSpec.EXACTLY),
-                MeasureSpec.makeMeasureSpec(h, MeasureSpec.EXACTLY),
-            )
-        }
-    }
-
-    override fun onLayout(changed: Boolean, left: Int, top: Int, right: Int, bottom: Int) =
-        place(right - left, bottom - top) { key, x, y, w, h -> key.layout(x, y, x + w, y + h) }
-
-    private fun place(width: Int, height: Int, put: (Key, Int, Int, Int, Int) -> Unit) {
+    override fun place(width: Int, height: Int, put: (View, Int, Int, Int, Int) -> Unit) {
         val across = if (width > height * 1.15f) wide else high
         val down = (keys.size + across - 1) / across
         val gap = min(dp(gap), min(width, height) / 20)

@@ -268,23 +268,8 @@ class Page(private val parts: Parts) {
  * for the words; what is over goes to the words first, until they have enough, and to the keys after.
  */
 private class PadFrame(context: Context, private val onItsSide: Boolean, private val high: Int) :
-    ViewGroup(context) {
-    override fun onMeasure(widthSpec: Int, heightSpec: Int) {
-        val width = MeasureSpec.getSize(widthSpec)
-        val height = MeasureSpec.getSize(heightSpec)
-        setMeasuredDimension(width, height)
-        place(width, height) { view, _, _, w, h ->
-            view.measure(
-                MeasureSpec.makeMeasureSpec(w, MeasureSpec.EXACTLY),
-                MeasureSpec.makeMeasureSpec(h, MeasureSpec.EXACTLY),
-            )
-        }
-    }
-
-    override fun onLayout(changed: Boolean, left: Int, top: Int, right: Int, bottom: Int) =
-        place(right - left, bottom - top) { view, x, y, w, h -> view.layout(x, y, x + w, y + h) }
-
-    private fun place(width: Int, height: Int, put: (View, Int, Int, Int, Int) -> Unit) {
+    PlacedGroup(context) {
+    override fun place(width: Int, height: Int, put: (View, Int, Int, Int, Int) -> Unit) {
         val pad = dp(Glove.KEY * 4)
         if (onItsSide) {
             val column = (width - pad).coerceIn(dp(LEAST_WIDE), dp(MOST_WIDE))
