@@ -225,7 +225,6 @@ fn questions(lines: &mut Lines, store: &Store, records: u32) {
     let ms = |time: Duration| time.as_secs_f64() * 1e3;
     let middle = store.read().records(&all(), None, 1).expect("a page is read").next;
     lines.add("a later page", ms(timed(|| store.read().records(&all(), middle, 50)).0), None, "ms", "100 ms");
-    lines.add("counts by state", ms(timed(|| store.read().state_counts(at(9_000))).0), None, "ms", "100 ms");
     lines.add("deficiencies counted", ms(timed(|| store.read().deficiency_counts()).0), None, "ms", "");
     lines.add("inspections counted", ms(timed(|| store.read().inspection_counts()).0), None, "ms", "");
     lines.add("equipment, a page", ms(timed(|| store.read().equipment_uses("00100", 50)).0), None, "ms", "");

@@ -245,7 +245,6 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("equipment", shown(read.equipment_of(record(5).seal))),
         ("by words", found(words)),
         ("by serial", found(serial)),
-        ("states", shown(read.state_counts(at(90_000)))),
         ("counts", shown(read.deficiency_counts())),
         ("tags", shown(read.tags())),
         ("voids", shown(read.voids())),

@@ -4,7 +4,9 @@ use std::collections::{BTreeMap, HashSet};
 
 use futures_util::TryStreamExt;
 use slingseal_app::catalogue::exchange as words;
-use slingseal_app::{App, BundleReport, ExchangePosition, ExchangeWord, SetAsideLine, word_limit};
+use slingseal_app::{
+    App, BundleReport, ExchangeOpener, ExchangePage, ExchangePosition, ExchangeWord, SetAsideLine, word_limit,
+};
 use tokio_postgres::types::ToSql;
 
 use crate::ExchangeError;
@@ -119,6 +121,7 @@ impl Exchange {
             return Ok(pulled);
         }
         let known = app.exchange_keys()?;
+        let mut opener = ExchangeOpener::default();
         for (source, mut after, last) in behind {
             while after < last {
                 let listed = self.runtime.block_on(self.link.list(source, after))?;
@@ -129,27 +132,36 @@ impl Exchange {
                 debug_assert!(first > after, "the list is checked");
                 let mut pages = pages(&listed, &known, &mut pulled).into_iter().peekable();
                 if pages.peek().is_none() {
-                    app.exchange_take(&mut state, at(source, &end), &[])?;
+                    app.exchange_take(
+                        &mut state,
+                        &mut opener,
+                        at(source, &end),
+                        ExchangePage::default(),
+                        None,
+                    )?;
                 }
-                let (mut page, mut words) = (pages.next(), Vec::new());
-                if let Some(page) = &page {
-                    words = self.runtime.block_on(self.link.words(source, page, &mut pulled))?;
-                }
-                while let Some(here) = page {
-                    page = pages.next();
-                    let upto = if page.is_none() { &end } else { here.last().unwrap_or(&end) };
-                    let upto = at(source, upto);
-                    // While the home takes these in, the next come over the line.
-                    let (taken, next) = std::thread::scope(|threads| {
-                        let taking = threads.spawn(|| app.exchange_take(&mut state, upto, &words));
-                        let next = page.as_ref().map_or(Ok(Vec::new()), |page| {
-                            self.runtime.block_on(self.link.words(source, page, &mut pulled))
-                        });
-                        (taking.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), next)
+                let mut fetch = |pulled: &mut Pulled| -> Result<Option<Fetched>, ExchangeError> {
+                    let Some(page) = pages.next() else { return Ok(None) };
+                    let upto = if pages.peek().is_none() { &end } else { page.last().unwrap_or(&end) };
+                    let words = self.runtime.block_on(self.link.words(source, &page, pulled))?;
+                    Ok(Some((at(source, upto), words.into())))
+                };
+                let mut here = fetch(&mut pulled)?;
+                let mut next = fetch(&mut pulled);
+                while let Some((upto, page)) = here {
+                    // While the home takes these in, the next are opened and those behind them come over the line.
+                    let opened = next.as_mut().ok().and_then(Option::as_mut).map(|(_, page)| page);
+                    let is_more = opened.is_some();
+                    let (taken, behind) = std::thread::scope(|threads| {
+                        let taking =
+                            threads.spawn(|| app.exchange_take(&mut state, &mut opener, upto, page, opened));
+                        let behind = if is_more { fetch(&mut pulled) } else { Ok(None) };
+                        (taking.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), behind)
                     });
                     pulled.add(taken?);
                     progress(pulled.looked_at);
-                    words = next?;
+                    // What came before the line broke is taken in.
+                    (here, next) = (next?, behind);
                 }
                 after = end.number;
                 pulled.looked_at += listed.len() as u64;
@@ -161,6 +173,9 @@ impl Exchange {
         Ok(pulled)
     }
 }
+
+/// Words that came over the line, and how far the place is read with them.
+type Fetched = (ExchangePosition, ExchangePage);
 
 fn at(source: [u8; 16], listed: &Listed) -> ExchangePosition {
     ExchangePosition { source, number: listed.number, key: listed.key }

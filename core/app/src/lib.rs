@@ -35,7 +35,9 @@ pub use account::bundle_report::{BundleReport, SetAsideLine};
 pub use account::bundles::{
     BundleMade, BundleProgress, BundleRequest, FrameTaken, MOST_PARTS, MovingCode, MovingReader,
 };
-pub use account::exchange::{ExchangeHere, ExchangePosition, ExchangeState, ExchangeWord, word_limit};
+pub use account::exchange::{
+    ExchangeHere, ExchangeOpener, ExchangePage, ExchangePosition, ExchangeState, ExchangeWord, word_limit,
+};
 pub use account::records::{RecordLine, RecordStanding, RecordState, RecordView, TimelineEntry};
 pub use backup::{BackupView, RestoredView, restore_home};
 pub use closing::{ClosePoint, CloseRequest, CloseView, ClosingMade, ClosingView, ExplainedView};

@@ -1,4 +1,5 @@
 mod account;
+mod ahead;
 mod audit;
 mod basis;
 mod batch;

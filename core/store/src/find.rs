@@ -86,25 +86,6 @@ pub struct RecordPage {
     pub next: Option<Cursor>,
 }
 
-/// What stands on the zone.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct StateCounts {
-    /// Loads planned, with neither a walk nor a record.
-    pub planned: u64,
-    /// Walks in hand.
-    pub walking: u64,
-    /// Current records that say fit and are valid.
-    pub fit: u64,
-    /// Current records that say not fit.
-    pub not_fit: u64,
-    /// Current records that said fit and are past their validity.
-    pub expired: u64,
-    /// Records that a later inspection replaced.
-    pub superseded: u64,
-    /// Records that were withdrawn.
-    pub voided: u64,
-}
-
 /// A deficiency and how often it was met.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DeficiencyCount {
@@ -314,28 +295,6 @@ impl Reader<'_> {
     /// How many records there are.
     pub fn count_records(&self) -> Result<u64, StoreError> {
         self.count("SELECT count(*) FROM records WHERE standing <> 'no_inspection'", [])
-    }
-
-    /// How many loads and records stand in which state at this time.
-    pub fn state_counts(&self, now: Time) -> Result<StateCounts, StoreError> {
-        let standing = "SELECT count(*) FROM records WHERE standing = ?1";
-        Ok(StateCounts {
-            planned: self.count(
-                "SELECT count(*) FROM (SELECT DISTINCT load FROM tags WHERE planned = 1) AS t
-                 WHERE NOT EXISTS (SELECT 1 FROM records AS r WHERE r.load = t.load)
-                 AND NOT EXISTS (SELECT 1 FROM walks AS w WHERE w.load = t.load AND w.state <> 'abandoned')",
-                [],
-            )?,
-            walking: self
-                .count("SELECT count(*) FROM walks WHERE state IN ('open', 'paused', 'decided')", [])?,
-            fit: self
-                .count("SELECT count(*) FROM records WHERE standing = 'fit' AND valid_until >= ?1", [now])?,
-            not_fit: self.count(standing, [Standing::NotFit])?,
-            expired: self
-                .count("SELECT count(*) FROM records WHERE standing = 'fit' AND valid_until < ?1", [now])?,
-            superseded: self.count(standing, [Standing::Superseded])?,
-            voided: self.count(standing, [Standing::Voided])?,
-        })
     }
 
     /// Deficiencies by procedure, point, name and rigger, the commonest first.

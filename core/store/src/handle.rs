@@ -64,7 +64,7 @@ impl Store {
         let fault = |error| E::from(StoreError::from(error).at(path));
         let tx = self.conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
         let read = Reader { conn: &tx, device: self.device, witness: Some(&self.witness), away: None };
-        let view = Tx { read, head: Cell::new(self.head), unindexed: Cell::new(None) };
+        let view = Tx { read, head: Cell::new(self.head), unindexed: Cell::new(None), last: Cell::new(None) };
         let before = tx.total_changes();
         let answer = act(&view)?;
         view.index_words()?;
@@ -79,13 +79,14 @@ impl Store {
         Ok((answer, head, memory))
     }
 
-    /// Brings the log into the database and empties it: one file then holds everything. For a moment when nobody waits:
-    /// a walk sealed, the program put in the background. Nothing depends on it.
+    /// Brings the log into the database: one file then holds everything, and the next write begins the log anew. It is not cut off:
+    /// the next write would have to lengthen it again. For a moment when nobody waits: a walk sealed, the program put in the
+    /// background. Nothing depends on it.
     pub fn settle(&mut self) -> Result<(), StoreError> {
         if let Some(away) = &self.away {
             return Err(away.clone());
         }
-        let settled = self.conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()));
+        let settled = self.conn.query_row("PRAGMA wal_checkpoint(PASSIVE)", [], |_| Ok(()));
         settled.map_err(|error| StoreError::from(error).at(&self.path))
     }
 
@@ -225,6 +226,8 @@ pub struct Tx<'c> {
     pub(super) head: Cell<Head>,
     /// The first and the last of the records whose words are not in the index yet; every one between waits too.
     pub(super) unindexed: Cell<Option<(i64, i64)>>,
+    /// The last record's place in the file, once a record was added.
+    pub(super) last: Cell<Option<i64>>,
 }
 
 impl Tx<'_> {

@@ -49,7 +49,6 @@ pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
     Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordColumn, RecordFilter, RecordPage,
-    StateCounts,
 };
 pub use handle::{Reader, Store, Tx};
 pub use heads::HeadRow;

@@ -65,6 +65,14 @@ impl Tx<'_> {
 }
 
 impl Reader<'_> {
+    /// Whether nothing of a load is here, voids aside: those are looked up without an index.
+    pub fn is_blank(&self, load: &str) -> Result<bool, StoreError> {
+        let sql = "SELECT NOT (EXISTS (SELECT 1 FROM records WHERE load = ?1)
+            OR EXISTS (SELECT 1 FROM tags WHERE load = ?1) OR EXISTS (SELECT 1 FROM movements WHERE load = ?1)
+            OR EXISTS (SELECT 1 FROM loads WHERE load = ?1) OR EXISTS (SELECT 1 FROM flow WHERE load = ?1))";
+        self.ask(sql, |statement| statement.query_row([load], |row| row.get(0)))
+    }
+
     /// How a load stood when it was judged last.
     pub fn load(&self, load: &str) -> Result<Option<LoadRow>, StoreError> {
         self.row(&LOADS, "WHERE load = ?1", [load], make)

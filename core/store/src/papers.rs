@@ -358,6 +358,13 @@ impl Reader<'_> {
         Ok(voids)
     }
 
+    /// The loads of which a void is here, by the table itself.
+    pub fn voided_loads(&self) -> Result<BTreeSet<String>, StoreError> {
+        self.ask("SELECT load FROM voids NOT INDEXED", |statement| {
+            statement.query_map([], |row| row.get(0))?.collect()
+        })
+    }
+
     /// All voids, sorted by digest.
     pub fn voids(&self) -> Result<Vec<VoidRow>, StoreError> {
         self.rows(&VOIDS, "ORDER BY digest", [], make_void)

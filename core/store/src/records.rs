@@ -326,8 +326,13 @@ impl Tx<'_> {
 
     fn insert_row(&self, new: &NewRecord<'_>) -> Result<i64, StoreError> {
         let row = new.row;
-        let id = i64::try_from(self.count("SELECT coalesce(max(id), 0) + 1 FROM records", [])?)
-            .map_err(|_| StoreError::Unfit { what: "one more record".into() })?;
+        let last = match self.last.get() {
+            Some(last) => Some(last),
+            None => self
+                .ask("SELECT max(id) FROM records", |statement| statement.query_row([], |row| row.get(0)))?,
+        };
+        let id = last.unwrap_or(0).checked_add(1);
+        let id = id.ok_or_else(|| StoreError::Unfit { what: "one more record".into() })?;
         let (authority, key, credential, in_time) = columns(row.author.as_ref());
         let params = rusqlite::params![
             id,
@@ -359,6 +364,7 @@ impl Tx<'_> {
             new.words,
         ];
         self.run(&RECORDS.insert(""), params)?;
+        self.last.set(Some(id));
         Ok(id)
     }
 
@@ -496,7 +502,6 @@ impl Reader<'_> {
         }
     }
 
-    /// The digests of all full records, sorted.
     /// The digests of all full records, sorted.
     pub fn body_digests(&self) -> Result<Vec<Digest>, StoreError> {
         self.ask("SELECT digest FROM bodies ORDER BY digest", |statement| {

@@ -6,7 +6,7 @@ use std::ops::Range;
 
 use crate::account::bundles::{inspection_item, papers};
 use crate::account::trusted_of;
-use crate::hook::ahead::Opener;
+use crate::hook::ahead::{Ahead, Opener};
 use crate::procedures::comes_with_the_program;
 use crate::{App, AppError, BundleReport, Inner};
 use slingseal_account::sync::{
@@ -60,6 +60,23 @@ impl ExchangeWord {
         &self.item.body
     }
 }
+
+/// Words that came from a place together, and what was made of them before their turn.
+#[derive(Debug, Default)]
+pub struct ExchangePage {
+    words: Vec<ExchangeWord>,
+    ahead: Option<Vec<Ahead>>,
+}
+
+impl From<Vec<ExchangeWord>> for ExchangePage {
+    fn from(words: Vec<ExchangeWord>) -> Self {
+        Self { words, ahead: None }
+    }
+}
+
+/// Opens words ahead of their turn, beside the home, for one pull.
+#[derive(Default)]
+pub struct ExchangeOpener(Opener);
 
 /// Where the bytes of a word lie in the home.
 #[derive(Clone, Debug)]
@@ -199,15 +216,18 @@ impl App {
         Ok(ExchangeState(places.of(server, trust_print(&read)?)))
     }
 
-    /// Takes words in, judged as a stranger's, and keeps with them in one transaction how far the place was read.
+    /// Takes words in, judged as a stranger's, and keeps with them in one transaction how far the place was read. While they are written,
+    /// the next are opened on the other cores.
     ///
     /// # Errors
     /// Storage: nothing is kept then, and the place was not read so far. More desks than are kept apart.
     pub fn exchange_take(
         &self,
         state: &mut ExchangeState,
+        opener: &mut ExchangeOpener,
         position: ExchangePosition,
-        words: &[ExchangeWord],
+        page: ExchangePage,
+        next: Option<&mut ExchangePage>,
     ) -> Result<BundleReport, AppError> {
         let ExchangePosition { source, number, key } = position;
         let mut now = state.0.clone();
@@ -215,11 +235,25 @@ impl App {
             return Err(AppError::refused(slingseal_catalogue::exchange::ExchangeTooManyDesks));
         }
         let report = self.lock().merging(|merge| {
-            let items: Vec<&Item> = words.iter().map(|word| &word.item).collect();
-            let ahead = merge.open_ahead(&mut Opener::default(), &items);
-            for (number, (item, ahead)) in (1..).zip(items.into_iter().zip(ahead)) {
-                merge.take(item, ahead, number)?;
-            }
+            let ExchangeOpener(opener) = opener;
+            merge.admission.go_on_with(opener);
+            let items: Vec<&Item> = page.words.iter().map(|word| &word.item).collect();
+            let ahead = page.ahead.unwrap_or_else(|| merge.open_ahead(opener, &items));
+            let (next_words, next_ahead) = match next {
+                Some(ExchangePage { words, ahead }) => (words.as_slice(), Some(ahead)),
+                None => (&[][..], None),
+            };
+            let next_items: Vec<&Item> = next_words.iter().map(|word| &word.item).collect();
+            merge.admission.brief(opener, &next_items);
+            rayon::in_place_scope(|cores| {
+                if let Some(next_ahead) = next_ahead {
+                    cores.spawn(|_| *next_ahead = Some(opener.open(&next_items)));
+                }
+                for (number, (item, ahead)) in (1..).zip(items.into_iter().zip(ahead)) {
+                    merge.take(item, ahead, number)?;
+                }
+                Ok::<(), AppError>(())
+            })?;
             let mut places = places(merge.admission.tx)?;
             places.keep(now.clone());
             merge.admission.tx.put_setting(PLACES, &places.to_bytes())?;

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, hand_over, put_heads};
 use crate::account::strays::Origin;
 use crate::exams::papers::{judge_sheet, put_lock, put_result, put_sheet, result_parts};
-use crate::hook::admission::Admission;
+use crate::hook::admission::{Admission, MadeAhead};
 use crate::hook::ahead::{Ahead, Opener};
 use crate::procedures::{comes_with_the_program, is_approved, keep_text};
 use crate::walks::photograph;
@@ -296,16 +296,19 @@ impl Merge<'_, '_> {
     }
 
     fn record(&mut self, bytes: &[u8], ahead: Ahead) -> Result<(), AppError> {
-        let (item, word, folded) = match ahead {
-            Ahead::Record { item, seal, full } => (item, self.admission.opened(seal)?, full),
+        let (item, word, ahead) = match ahead {
+            Ahead::Record { item, seal, alone, full } => {
+                let alone = alone.filter(|_| self.admission.is_of_now(&seal)).map(|alone| *alone);
+                let made = MadeAhead { full: full.map(|full| *full), alone };
+                (item, self.admission.opened(seal)?, made)
+            }
             Ahead::Nothing | Ahead::Word(_) => {
                 let item = RecordItem::parse(bytes)?;
                 let word = self.admission.open(Kind::Seal, &item.seal)?;
-                (item, word, None)
+                (item, word, MadeAhead::default())
             }
         };
-        let folded = folded.map(|full| *full);
-        let admitted = self.admission.seal_folded(&word, item.record.as_deref(), folded)?;
+        let admitted = self.admission.seal_with(&word, item.record.as_deref(), ahead)?;
         match admitted.put {
             Put::New => self.report.new += 1,
             Put::Completed => self.report.completed += 1,

@@ -1,6 +1,7 @@
 //! What this home knows of a load, as the judgement takes it, and what it keeps of the answer. Whoever in the facade asks whether a
 //! word counts, which is the latest or how a load stands asks here, and here the judgement is asked.
 
+mod alone;
 pub(crate) mod audit;
 pub(crate) mod bundle_report;
 pub(crate) mod bundles;
@@ -17,6 +18,7 @@ mod trusted;
 mod verdicts;
 mod words;
 
+pub(crate) use self::alone::Alone;
 pub(crate) use self::kept::piece_state;
 pub(crate) use self::knowledge::{Knowledge, whole_again};
 pub(crate) use self::standing::{restand, restand_all};

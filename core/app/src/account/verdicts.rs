@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 
 use super::kept::Kept;
 use crate::AppError;
-use slingseal_judgement::{Evidence, LoadState, LoadWord, Outline, RULES, Standing, facts_of_load};
+use slingseal_judgement::{
+    Evidence, InspectionWord, LoadState, LoadWord, Outline, RULES, Standing, facts_of_load,
+};
 use slingseal_message::trust::{PublicKey, Trusted};
 use slingseal_store::{Judged, LoadRow, Reader};
 use slingseal_words::{Digest, LoadNumber};
@@ -43,12 +45,24 @@ pub(crate) struct Verdicts {
 
 impl Verdicts {
     pub(super) fn of(load: &LoadNumber, kept: &Kept, trusted: &Trusted) -> Self {
-        let words: Vec<&LoadWord> = kept.words.iter().collect();
-        let evidence = Evidence::lasting(trusted, &words, &kept.pieces);
+        let seals = kept.records.iter().map(|row| row.seal);
+        Self::of_words(load, seals, &kept.words, &kept.pieces, trusted)
+    }
+
+    /// Of all words of a load and the inspections of the pieces that its tags name, for these seals of it.
+    pub(super) fn of_words(
+        load: &LoadNumber,
+        seals: impl IntoIterator<Item = Digest>,
+        words: &[LoadWord],
+        pieces: &[InspectionWord],
+        trusted: &Trusted,
+    ) -> Self {
+        let words: Vec<&LoadWord> = words.iter().collect();
+        let evidence = Evidence::lasting(trusted, &words, pieces);
         let found = facts_of_load(load, &evidence);
-        let seals = kept.records.iter().map(|row| {
-            let judged = found.seals.get(&row.seal).map(|facts| judged(&facts.lasting()));
-            (row.seal, judged.unwrap_or_else(unreadable))
+        let seals = seals.into_iter().map(|seal| {
+            let judged = found.seals.get(&seal).map(|facts| judged(&facts.lasting()));
+            (seal, judged.unwrap_or_else(unreadable))
         });
         let latest = found.latest.and_then(|latest| Some((latest, found.seals.get(&latest)?)));
         let load =

@@ -14,6 +14,7 @@ use slingseal_message::trust::Trusted;
 use slingseal_words::Digest;
 
 use crate::AppError;
+use crate::account::Alone;
 use crate::walks::full_record::{Full, Plans};
 
 /// Fewer words are opened where they are taken in.
@@ -27,8 +28,8 @@ pub(crate) enum Ahead {
     Nothing,
     /// A word of a load.
     Word(OpenedWord),
-    /// A seal, and its full record where it came along and is what was sealed.
-    Record { item: RecordItem, seal: OpenedWord, full: Option<Box<Full>> },
+    /// A seal, how it stands by itself, and its full record where it came along and is what was sealed.
+    Record { item: RecordItem, seal: OpenedWord, alone: Option<Box<Alone>>, full: Option<Box<Full>> },
 }
 
 /// A word, and the trust under which it was opened: where trust changed since, it is opened anew.
@@ -84,7 +85,8 @@ impl Opener {
             };
             Full::of(seal, word.digest(), bytes, plan).ok()
         });
-        Some(Ahead::Record { item, seal: opened(word), full: full.map(Box::new) })
+        let alone = Alone::of(&word, &self.trusted).map(Box::new);
+        Some(Ahead::Record { item, seal: opened(word), alone, full: full.map(Box::new) })
     }
 }
 

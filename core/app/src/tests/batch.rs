@@ -4,7 +4,7 @@ use super::bundles::{Day, day, desk};
 use super::*;
 
 /// The same load, refused later by somebody else.
-fn refused_later(day: &Day) -> SealView {
+pub(super) fn refused_later(day: &Day) -> SealView {
     let tag = day.two.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
     let view = walk_all(&day.two, day.two.begin_walk(&tag).unwrap());
     let no = WalkRequest::Decide { fit: false, reason: Some("it moved".into()) };

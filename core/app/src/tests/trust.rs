@@ -502,3 +502,27 @@ fn an_authority_goes_on_from_its_copy_in_two_parts() {
     assert!(hook.set_up().unwrap().ready);
     assert!(heir.restore_authority(first, second, WORDS).is_err(), "it is one already");
 }
+
+/// A seal puts down by itself that the PIN was right; what is refused behind the PIN does so too.
+#[test]
+fn a_seal_takes_back_the_try_that_it_cost() {
+    let zone = Zone::new();
+    let authority = zone.home("authority");
+    authority.authority_init("Sela Relief", WORDS, &built_in_procedures()).unwrap();
+    let app = zone.device(&authority, "one", "Anvil 3", "inspector,planner");
+    let tag = app.write_tag(PLAN, &no_file, Some(PIN)).unwrap().code.text;
+    let view = walk_all(&app, app.begin_walk(&tag).unwrap());
+    app.do_walk(&view.walk, &WalkRequest::Decide { fit: true, reason: None }).unwrap();
+    let wrong = |app: &App| app.lock().store.read().vault("device").unwrap().unwrap().wrong;
+    for tries in 1..=2 {
+        app.seal(&view.walk, "000000", None).unwrap_err();
+        assert_eq!(wrong(&app), tries);
+    }
+    app.seal(&view.walk, PIN, None).unwrap();
+    assert_eq!(wrong(&app), 0);
+    // Counted before it is tried, and until what is signed is kept.
+    app.try_key("device", PIN).unwrap();
+    assert_eq!(wrong(&app), 1);
+    app.lock().pin_was_right("device").unwrap();
+    assert_eq!(wrong(&app), 0);
+}

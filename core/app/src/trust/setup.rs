@@ -265,7 +265,11 @@ impl Inner {
     /// The credential to sign with now, in a role.
     pub(crate) fn credential_for(&self, role: Option<Role>) -> Result<(Signer, Vec<u8>), AppError> {
         let none = || AppError::refused(words::DeviceCredentialShowKeyRequest);
-        let trusted = self.trusted()?;
+        let mut trusted = self.trusted()?;
+        for row in self.store.read().own_credentials()? {
+            // It is asked of twice and checked once; what does not pass is told by whoever asks.
+            let _ = trusted.remember(&row.bytes);
+        }
         self.refuse_revoked(&trusted)?;
         let (signer, bytes) = self.own_credential(&trusted, role)?.ok_or_else(none)?;
         let Credential { holder, expires, roles, .. } = &signer.credential;

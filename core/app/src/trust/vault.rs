@@ -23,12 +23,29 @@ impl App {
     /// # Errors
     /// No key; a wait that is not over; a wrong PIN.
     pub(crate) fn open_key(&self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
+        let key = self.try_key(vault, pin)?;
+        self.lock().pin_was_right(vault)?;
+        Ok(key)
+    }
+
+    /// The same, where whoever signs with it puts down with what is signed that the PIN was right, and by itself where nothing is. Until
+    /// then the try counts as a wrong one.
+    ///
+    /// # Errors
+    /// As `open_key`.
+    pub(crate) fn try_key(&self, vault: &str, pin: &str) -> Result<SecretKey, AppError> {
         let (tried, secret) = {
             let mut inner = self.lock();
             (inner.begin_try(vault)?, inner.outside.device_secret.clone())
         };
         let opened = tried.vault.unlock(&Passphrase::entered(pin), &secret);
-        self.lock().end_try(vault, tried.wrong, opened)
+        opened.map_err(|error| match error {
+            VaultError::WrongPin if delay_after(tried.wrong).0 > 0 => {
+                let wait = delay_after(tried.wrong);
+                AppError::refused(words::PinWrongInARow { wrong: tried.wrong, wait })
+            }
+            error => error.into(),
+        })
     }
 
     /// A key that is new, and the time that it was made at.
@@ -78,24 +95,9 @@ impl Inner {
         Ok(PinTry { vault: Vault::from_bytes(row.bytes), wrong })
     }
 
-    /// Puts down how a try ended.
-    fn end_try(
-        &mut self,
-        vault: &str,
-        wrong: u32,
-        opened: Result<SecretKey, VaultError>,
-    ) -> Result<SecretKey, AppError> {
+    /// Puts down that the PIN that was tried last was right.
+    pub(crate) fn pin_was_right(&mut self, vault: &str) -> Result<(), AppError> {
         let now = self.now();
-        match opened {
-            Ok(key) => {
-                self.store.write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, 0, now)?) })?;
-                Ok(key)
-            }
-            Err(VaultError::WrongPin) if delay_after(wrong).0 > 0 => {
-                let wait = delay_after(wrong);
-                Err(AppError::refused(words::PinWrongInARow { wrong, wait }))
-            }
-            Err(error) => Err(error.into()),
-        }
+        self.store.write(|tx| -> Result<(), AppError> { Ok(tx.count_wrong_pins(vault, 0, now)?) })
     }
 }

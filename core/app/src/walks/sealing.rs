@@ -47,8 +47,14 @@ impl App {
         let id = walk_id(walk)?;
         // What can be told without the PIN is told first: it costs no try.
         self.lock().decided_walk(id, validity_hours)?;
-        let key = self.open_key(DEVICE_VAULT, pin)?;
-        self.lock().seal(id, &key, validity_hours)
+        let key = self.try_key(DEVICE_VAULT, pin)?;
+        let mut inner = self.lock();
+        let sealed = inner.seal(id, &key, validity_hours);
+        if sealed.is_err() {
+            // It was refused for what time did while the PIN was stretched: the PIN was right all the same.
+            inner.pin_was_right(DEVICE_VAULT)?;
+        }
+        sealed
     }
 
     /// The seal of a record, to be shown again.
@@ -121,7 +127,8 @@ impl Inner {
         let bytes = record.to_bytes(&entry_digest);
         let digest = Digest::of(&bytes);
         let received = ReceivedTag::open(tag_bytes)?;
-        let (signature, _) = self.tag_signature(&received, &self.trusted()?);
+        let trusted = self.trusted()?;
+        let (signature, _) = self.tag_signature(&received, &trusted);
         let tally = walk.tally();
         let issued = self.now();
         let small = |number: usize| u16::try_from(number).unwrap_or(u16::MAX);
@@ -148,7 +155,8 @@ impl Inner {
         let own = Digest::of(&sealed);
         let language = self.language();
         self.store.write(|tx| -> Result<(), AppError> {
-            let mut admission = Admission::begin(tx, now, language)?;
+            let mut admission = Admission::trusting(tx, trusted, now, language);
+            admission.know_plan(&walk.ground().plan);
             let word = admission.open(Kind::Seal, &sealed)?;
             admission.seal(&word, Some(&bytes))?;
             for piece in &rejected {
@@ -156,6 +164,7 @@ impl Inner {
             }
             let row = tx.walk(id)?.ok_or_else(|| AppError::internal("a walk has a row"))?;
             tx.put_walk(&WalkRow { state: WalkState::Sealed, updated: now, ..row })?;
+            tx.count_wrong_pins(DEVICE_VAULT, 0, now)?;
             tx.append(NewEntry { kind: SEALED, walk: Some(id), body: digest.as_bytes(), time: now })?;
             admission.finish()?;
             Ok(())

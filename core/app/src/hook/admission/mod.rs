@@ -12,7 +12,7 @@ mod voids;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-pub(crate) use self::seals::seal_of;
+pub(crate) use self::seals::{MadeAhead, seal_of};
 pub(crate) use self::tags::is_sealed;
 use crate::AppError;
 use crate::account::strays::{GaveWay, MOST_STRAY_BYTES, MOST_STRAYS};
@@ -44,6 +44,8 @@ pub(crate) struct Admission<'a, 'c> {
     /// Words that came since their loads were judged last.
     fresh: BTreeMap<LoadNumber, Vec<LoadWord>>,
     waiting: usize,
+    /// Loads of which a void is here, whatever else of them is; read when it is first asked.
+    voided: Option<BTreeSet<String>>,
     /// Counts how often trust changed: what was opened ahead under another is opened anew.
     trust: u64,
     /// Loads that a change of trust touched.
@@ -66,22 +68,43 @@ pub(crate) struct Admitted {
 
 impl<'a, 'c> Admission<'a, 'c> {
     pub(crate) fn begin(tx: &'a Tx<'c>, now: Time, language: Language) -> Result<Self, AppError> {
-        Ok(Self {
+        Ok(Self::trusting(tx, trusted_of(tx)?, now, language))
+    }
+
+    /// The same, where whom this home trusts was read already: nothing was written since.
+    pub(crate) fn trusting(tx: &'a Tx<'c>, trusted: Trusted, now: Time, language: Language) -> Self {
+        Self {
             tx,
-            trusted: trusted_of(tx)?,
+            trusted,
             now,
             language,
             plans: Plans::new(),
             named: BTreeSet::new(),
             fresh: BTreeMap::new(),
             waiting: 0,
+            voided: None,
             trust: 0,
             touched: BTreeSet::new(),
             unknown_movements: None,
             pieces: BTreeSet::new(),
             strays: (0, 0),
             gave_way: GaveWay::default(),
-        })
+        }
+    }
+
+    /// Goes on with an opener's trust where nothing changed since, so that what it opened stands; otherwise under another number.
+    pub(crate) fn go_on_with(&mut self, opener: &Opener) {
+        let Some(trust) = opener.trust else { return };
+        if self.trusted.iter().eq(opener.trusted.iter()) {
+            (self.trust, self.trusted) = (trust, opener.trusted.clone());
+        } else {
+            self.trust = trust + 1;
+        }
+    }
+
+    /// A procedure that is written out already, by which a record that comes was walked.
+    pub(crate) fn know_plan(&mut self, plan: &Arc<Expanded>) {
+        self.plans.insert(plan.digest, plan.clone());
     }
 
     /// Opens a word of a load.
@@ -91,8 +114,12 @@ impl<'a, 'c> Admission<'a, 'c> {
 
     /// A word that was opened ahead, under the trust of now.
     pub(crate) fn opened(&mut self, ahead: OpenedWord) -> Result<LoadWord, AppError> {
-        let OpenedWord { word, trust } = ahead;
-        if trust == Some(self.trust) { Ok(word) } else { self.open(word.kind(), word.bytes()) }
+        if self.is_of_now(&ahead) { Ok(ahead.word) } else { self.open(ahead.word.kind(), ahead.word.bytes()) }
+    }
+
+    /// Whether what was opened ahead was opened under the trust of now.
+    pub(crate) fn is_of_now(&self, ahead: &OpenedWord) -> bool {
+        ahead.trust == Some(self.trust)
     }
 
     /// Tells an opener what the items before it will need: whom this home trusts now, and the procedures that they name.
@@ -143,6 +170,15 @@ impl<'a, 'c> Admission<'a, 'c> {
         self.fresh.entry(word.load().clone()).or_default().push(word.clone());
         self.waiting += 1;
         if self.waiting >= MOST_FRESH { self.judge_fresh() } else { Ok(()) }
+    }
+
+    /// Whether no word of a load is here. Voids are looked up without an index: once for all loads of this transaction.
+    fn is_blank(&mut self, load: &LoadNumber) -> Result<bool, AppError> {
+        let voided = match &mut self.voided {
+            Some(voided) => voided,
+            none => none.insert(self.tx.voided_loads()?),
+        };
+        Ok(!voided.contains(load.as_str()) && self.tx.is_blank(load.as_str())?)
     }
 
     fn judge_fresh(&mut self) -> Result<(), AppError> {

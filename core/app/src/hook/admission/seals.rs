@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use super::{Admission, signer_of};
 use crate::AppError;
 use crate::account::strays::name_photos_and_tag;
-use crate::account::{author_of, open_word};
+use crate::account::{Alone, author_of, open_word};
 use crate::walks::full_record::Full;
 use crate::walks::record::{bare_columns, columns};
 use slingseal_account::sync::HeadItem;
@@ -13,7 +13,7 @@ use slingseal_judgement::LoadWord;
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{ReceivedSeal, Seal, TagPrint};
 use slingseal_message::tag::ReceivedTag;
-use slingseal_store::{NewRecord, Put};
+use slingseal_store::{Judged, NewRecord, Put};
 use slingseal_words::Digest;
 
 /// A seal that was let in.
@@ -23,6 +23,15 @@ pub(crate) struct AdmittedSeal {
     pub(crate) head: Option<HeadItem>,
 }
 
+/// What was made of a seal ahead of its turn, under the trust of now.
+#[derive(Default)]
+pub(crate) struct MadeAhead {
+    /// The full record that came with it, folded.
+    pub(crate) full: Option<Full>,
+    /// How it stands where nothing else of its load is here.
+    pub(crate) alone: Option<Alone>,
+}
+
 impl Admission<'_, '_> {
     /// Keeps a seal that somebody stands behind whose authority is trusted; of one who may not inspect, as evidence. A full record
     /// that came with it, or that is here already, is attached where it says what the seal says.
@@ -30,22 +39,25 @@ impl Admission<'_, '_> {
     /// # Errors
     /// Nobody trusted stands behind it: nothing is kept. A full record that is not what was sealed: the seal is kept alone.
     pub(crate) fn seal(&mut self, word: &LoadWord, body: Option<&[u8]>) -> Result<AdmittedSeal, AppError> {
-        self.seal_folded(word, body, None)
+        self.seal_with(word, body, MadeAhead::default())
     }
 
-    /// The same, where the full record that came with it was folded ahead.
+    /// The same, with what was made of it ahead.
     ///
     /// # Errors
     /// As `seal`.
-    pub(crate) fn seal_folded(
+    pub(crate) fn seal_with(
         &mut self,
         word: &LoadWord,
         body: Option<&[u8]>,
-        folded: Option<Full>,
+        ahead: MadeAhead,
     ) -> Result<AdmittedSeal, AppError> {
         let signer = signer_of(word)?;
         let Some(seal) = word.seal() else { return Err(AppError::internal("a seal says what a seal says")) };
-        if let Some(row) = self.tx.record(word.digest())?
+        let MadeAhead { full: folded, alone } = ahead;
+        let blank = alone.is_some() && self.is_blank(word.load())?;
+        if !blank
+            && let Some(row) = self.tx.record(word.digest())?
             && (row.device.is_some() || body.is_none())
         {
             return Ok(AdmittedSeal { put: Put::Known, head: None });
@@ -63,14 +75,19 @@ impl Admission<'_, '_> {
             Err(error) => (None, Some(error).filter(|_| given)),
         };
         let inspector = signer.credential.holder.to_string();
+        // Where more of the load is here, it is judged anew with all of that; most stand as they do alone.
+        let judged = alone.as_ref().map(|alone| &alone.judged);
         let put = match (&full, &bytes) {
-            (Some(full), Some(bytes)) => self.put_whole(word, seal, &inspector, full, bytes)?,
-            _ => self.put_bare(word, seal, &inspector)?,
+            (Some(full), Some(bytes)) => self.put_whole(word, seal, &inspector, full, bytes, judged)?,
+            _ => self.put_bare(word, seal, &inspector, judged)?,
         };
         if given && let (Some(_), Some(bytes)) = (&full, &bytes) {
             self.attach(seal.record, bytes)?;
         }
-        self.came(word)?;
+        match alone.filter(|_| blank) {
+            Some(alone) => alone.keep(self.tx)?,
+            None => self.came(word)?,
+        }
         let head = full.filter(|_| given).map(|full| HeadItem {
             device: full.device,
             seq: full.head.0,
@@ -86,7 +103,7 @@ impl Admission<'_, '_> {
             let Ok(word) = open_word(Kind::Seal, &seal_bytes, &mut self.trusted) else { continue };
             let Some(seal) = word.seal() else { continue };
             if let Ok(full) = self.full(seal, row.seal, bytes) {
-                self.put_whole(&word, seal, &row.inspector, &full, bytes)?;
+                self.put_whole(&word, seal, &row.inspector, &full, bytes, None)?;
             }
         }
         Ok(())
@@ -99,6 +116,7 @@ impl Admission<'_, '_> {
         inspector: &str,
         full: &Full,
         body: &[u8],
+        judged: Option<&Judged>,
     ) -> Result<Put, AppError> {
         let Full { tag, tag_digest, .. } = full;
         self.tx.put_walk_facts(&full.facts)?;
@@ -108,6 +126,7 @@ impl Admission<'_, '_> {
         name_photos_and_tag(self.tx, &full.photos, *tag_digest)?;
         let mut row = columns(seal, word.digest(), tag, tag_digest, inspector, self.now, Some(full.device));
         row.author = author_of(word);
+        row.judged = judged.cloned().unwrap_or(row.judged);
         Ok(self.tx.put_record(&NewRecord {
             row: &row,
             seal: word.bytes(),
@@ -119,7 +138,13 @@ impl Admission<'_, '_> {
     }
 
     /// What the tag tells is filled in where the very tag that was sealed is here.
-    fn put_bare(&self, word: &LoadWord, seal: &Seal, inspector: &str) -> Result<Put, AppError> {
+    fn put_bare(
+        &self,
+        word: &LoadWord,
+        seal: &Seal,
+        inspector: &str,
+        judged: Option<&Judged>,
+    ) -> Result<Put, AppError> {
         let tags = self.tx.tags_of(seal.load.as_str())?;
         let held = tags.iter().find(|row| TagPrint::of(&row.digest) == seal.tag);
         if let Some(held) = held {
@@ -132,6 +157,7 @@ impl Admission<'_, '_> {
             None => bare_columns(seal, own, inspector, self.now),
         };
         row.author = author_of(word);
+        row.judged = judged.cloned().unwrap_or(row.judged);
         Ok(self.tx.put_record(&NewRecord {
             row: &row,
             seal: word.bytes(),
@@ -154,7 +180,7 @@ impl Admission<'_, '_> {
             let Some(bytes) = self.tx.seal(row.seal)? else { continue };
             let Ok(word) = open_word(Kind::Seal, &bytes, &mut self.trusted) else { continue };
             if let Some(seal) = word.seal() {
-                self.put_bare(&word, seal, &row.inspector)?;
+                self.put_bare(&word, seal, &row.inspector, None)?;
             }
         }
         Ok(())

@@ -30,6 +30,9 @@ impl Admission<'_, '_> {
             author: author_of(word),
             bytes: word.bytes().to_vec(),
         })?;
+        if let Some(voided) = &mut self.voided {
+            voided.insert(void.load.to_string());
+        }
         self.came(word)?;
         Ok(new)
     }
