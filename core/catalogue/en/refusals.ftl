@@ -39,7 +39,6 @@ seal-credential-may-hold-up = a seal under this credential may hold up to { $lon
 more-than-a-record-carries = this inspection has { $entries } entries and { $photos } photographs, and a record carries { $most_entries } and { $most_photos }; stop it and inspect the load anew
 record-goes-hexadecimal-digits-see = a record goes by 64 hexadecimal digits; see records list
 such-record-scan-seal-first = there is no such record here; scan its seal first, or see records list
-record-walks-another-tag-than = record { $hex } walks another tag than it holds
 record-does-say-which-tag = the record does not say which tag was walked
 record-walks-another-tag-procedure = the record walks another tag or procedure than it holds
 procedure-inspects-load-begin-load = procedure { $procedure } inspects a load; begin with the load's tag

@@ -39,7 +39,6 @@ seal-credential-may-hold-up = un sello con esta credencial puede valer hasta { $
 more-than-a-record-carries = esta inspección tiene { $entries } anotaciones y { $photos } fotografías, y un acta lleva { $most_entries } y { $most_photos }; deténgala e inspeccione la carga de nuevo
 record-goes-hexadecimal-digits-see = un acta se nombra por 64 cifras hexadecimales; vea records list
 such-record-scan-seal-first = aquí no está ese acta; escanee antes su sello o vea records list
-record-walks-another-tag-than = el acta { $hex } inspecciona otra etiqueta que la que lleva
 record-does-say-which-tag = el acta no dice qué etiqueta se inspeccionó
 record-walks-another-tag-procedure = el acta inspecciona otra etiqueta u otro procedimiento que los que lleva
 procedure-inspects-load-begin-load = el procedimiento { $procedure } inspecciona una carga; empiece por la etiqueta de la carga

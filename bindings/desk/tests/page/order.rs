@@ -83,7 +83,7 @@ fn column(body: &str, at: usize) -> Vec<String> {
     };
     let cell = |row: &str| {
         let cell = row.split("<td").nth(at + 1)?;
-        Some(text(&cell.split_once('>')?.1.split("</td>").next()?.to_owned()))
+        Some(text(cell.split_once('>')?.1.split("</td>").next()?))
     };
     rows.split("<tr").skip(1).filter_map(cell).collect()
 }

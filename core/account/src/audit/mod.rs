@@ -5,9 +5,9 @@ mod fault;
 #[cfg(test)]
 mod tests;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::sync::{HeadItem, Heads};
+use crate::sync::HeadItem;
 use slingseal_message::seal::{JournalEntry, Record, Seal};
 use slingseal_message::trust::{Role, Signer};
 use slingseal_words::Digest;
@@ -47,18 +47,57 @@ struct Told {
     by: Digest,
 }
 
-/// The journals of all devices, as the records tell them.
-#[derive(Clone, Debug, Default)]
-pub struct Chains {
-    /// Every link that any record tells: where two tell one entry differently, the device was forked.
-    told: BTreeMap<([u8; 16], u64), Told>,
-    /// Which record follows which on its device.
-    after: BTreeMap<([u8; 16], Option<Digest>), Digest>,
-    /// The first and last entry of each record's walk, by device.
-    walks: Vec<([u8; 16], u64, u64, Digest)>,
+/// The journal of one device, as its records tell it.
+///
+/// The records are taken in the order of their first entries ([`Chain::begins`]). What stands before the next one's is let go
+/// ([`Chain::pass`]), so that an account of any size is looked at with as much memory as the walks that were open at once.
+#[derive(Clone, Debug)]
+pub struct Chain {
+    device: [u8; 16],
+    /// Numbers that are asked for at the end, however early they stand.
+    watched: BTreeSet<u64>,
+    /// What was told of them.
+    kept: BTreeMap<u64, Told>,
+    /// Every link that a record here may still tell otherwise: where two tell one entry differently, the device was forked.
+    told: BTreeMap<u64, Told>,
+    /// Which record follows which.
+    after: BTreeMap<Option<Digest>, Digest>,
+    /// The first and last entry of each walk that others may still stand in.
+    walks: Vec<(u64, u64, Digest)>,
+    gaps: Vec<Finding>,
 }
 
-impl Chains {
+impl Chain {
+    /// Nothing was told yet. `watched` are the entries that [`Chain::against`] and [`Chain::piece`] will ask for.
+    pub fn new(device: [u8; 16], watched: impl IntoIterator<Item = u64>) -> Self {
+        Self {
+            device,
+            watched: watched.into_iter().collect(),
+            kept: BTreeMap::new(),
+            told: BTreeMap::new(),
+            after: BTreeMap::new(),
+            walks: Vec::new(),
+            gaps: Vec::new(),
+        }
+    }
+
+    /// The first entry that a record tells something of: the one before its walk.
+    pub fn begins(record: &Record) -> u64 {
+        let first = record.entries.iter().map(|entry| entry.seq.saturating_sub(1)).min();
+        first.unwrap_or(record.head.0).min(record.head.0)
+    }
+
+    /// Nothing that comes tells of an entry before this one.
+    pub fn pass(&mut self, next: u64) {
+        let (ended, open) =
+            std::mem::take(&mut self.walks).into_iter().partition(|(_, last, _)| *last < next);
+        self.walks = open;
+        self.find_gaps(ended);
+        // A walk that is still open is looked at for gaps from its first entry on.
+        let from = self.walks.iter().map(|(first, ..)| *first).min().map_or(next, |first| first.min(next));
+        self.told = self.told.split_off(&from);
+    }
+
     /// Takes what a record tells. `entry_digest` is the journal's own rule for an entry of a walk.
     ///
     /// # Errors
@@ -84,7 +123,10 @@ impl Chains {
         }
         links.push(record.head);
         for (seq, digest) in links.into_iter().filter(|(seq, _)| *seq > 0) {
-            let told = self.told.entry((record.device, seq)).or_insert(Told { digest, by });
+            let told = *self.told.entry(seq).or_insert(Told { digest, by });
+            if self.watched.contains(&seq) {
+                self.kept.entry(seq).or_insert(told);
+            }
             if told.digest != digest && told.by == by {
                 return Err(ChainFault::Changed { seq });
             }
@@ -93,9 +135,9 @@ impl Chains {
             }
         }
         if let (Some(first), Some(last)) = (record.entries.first(), last) {
-            self.walks.push((record.device, first.seq, last, by));
+            self.walks.push((first.seq, last, by));
         }
-        match self.after.insert((record.device, record.before), by) {
+        match self.after.insert(record.before, by) {
             Some(other) if other != by => Err(ChainFault::SealedTwice { other, before: record.before }),
             _ => Ok(()),
         }
@@ -105,9 +147,9 @@ impl Chains {
     /// its walk is.
     pub fn missing(&self, whole: &BTreeMap<Digest, bool>) -> Vec<Finding> {
         let mut found = Vec::new();
-        for ((device, before), next) in &self.after {
+        for (before, next) in &self.after {
             let Some(before) = *before else { continue };
-            let (device, next) = (DeviceName(*device), *next);
+            let (device, next) = (DeviceName(self.device), *next);
             match whole.get(&before) {
                 None => found.push(Finding::Missing { record: before, device, next }),
                 Some(false) => found.push(Finding::SealAlone { record: before, device, next }),
@@ -117,26 +159,20 @@ impl Chains {
         found
     }
 
-    /// Ends of journals that were told by records and by nobody, where the records here tell them otherwise.
-    pub fn against(&self, heads: &Heads) -> Vec<Finding> {
-        let vouched = heads.vouched().map(|vouched| (&vouched.head, Some(vouched.by)));
-        let hints = heads.hints().map(|hint| (hint, None));
-        vouched.chain(hints).filter_map(|(head, by)| self.otherwise(head, by)).collect()
-    }
-
-    fn otherwise(&self, head: &HeadItem, by: Option<Digest>) -> Option<Finding> {
-        let told = self.told.get(&(head.device, head.seq)).filter(|told| told.digest != head.digest)?;
-        let (device, seq, other) = (DeviceName(head.device), head.seq, told.by);
+    /// Ends of this journal that were told by a record or by nobody, where the records here tell them otherwise.
+    pub fn against(&self, head: &HeadItem, by: Option<Digest>) -> Option<Finding> {
+        let told = self.kept.get(&head.seq).filter(|told| told.digest != head.digest)?;
+        let (device, seq, other) = (DeviceName(self.device), head.seq, told.by);
         Some(match by {
             Some(by) => Finding::HeadToldOtherwise { device, seq, by, other },
             None => Finding::HintToldOtherwise { device, seq, other },
         })
     }
 
-    /// A piece of another device's journal that is kept here, in the order of its numbers. What stood before its first entry is not
-    /// known. `followed` where the whole chain was looked at already.
-    pub fn piece(&self, device: [u8; 16], links: &[Link], followed: bool) -> Vec<Finding> {
-        let name = DeviceName(device);
+    /// A piece of this journal that is kept here, in the order of its numbers. What stood before its first entry is not known.
+    /// `followed` where the whole chain was looked at already.
+    pub fn piece(&self, links: &[Link], followed: bool) -> Vec<Finding> {
+        let name = DeviceName(self.device);
         let mut found = Vec::new();
         for pair in links.windows(2).filter(|_| !followed) {
             let [one, next] = pair else { continue };
@@ -147,7 +183,7 @@ impl Chains {
             }
         }
         for link in links {
-            if let Some(told) = self.told.get(&(device, link.seq)).filter(|told| told.digest != link.digest) {
+            if let Some(told) = self.kept.get(&link.seq).filter(|told| told.digest != link.digest) {
                 found.push(Finding::JournalToldOtherwise { device: name, seq: link.seq, by: told.by });
             }
         }
@@ -155,21 +191,24 @@ impl Chains {
     }
 
     /// Entries between a walk's first and last that no record tells: another walk that was never sealed, or something that was left
-    /// out. For the records of the device `own` its journal itself has answered.
-    pub fn gaps(&self, own: &[u8; 16]) -> Vec<Finding> {
-        let mut found = Vec::new();
-        for (device, first, last, by) in self.walks.iter().filter(|(device, ..)| device != own) {
-            let told = self.told.range((*device, *first)..=(*device, *last)).map(|((_, seq), _)| *seq);
-            let mut next = *first;
-            for seq in told {
-                if seq > next {
-                    let device = DeviceName(*device);
-                    found.push(Finding::Between { by: *by, first: next, last: seq - 1, device });
+    /// out. Of the device that asks its own journal has answered.
+    pub fn gaps(mut self) -> Vec<Finding> {
+        let walks = std::mem::take(&mut self.walks);
+        self.find_gaps(walks);
+        self.gaps
+    }
+
+    fn find_gaps(&mut self, walks: Vec<(u64, u64, Digest)>) {
+        for (first, last, by) in walks {
+            let mut next = first;
+            for (seq, _) in self.told.range(first..=last) {
+                if *seq > next {
+                    let device = DeviceName(self.device);
+                    self.gaps.push(Finding::Between { by, first: next, last: seq - 1, device });
                     break;
                 }
                 next = seq + 1;
             }
         }
-        found
     }
 }

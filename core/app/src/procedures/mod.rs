@@ -1,6 +1,7 @@
 //! Procedures: those that come with the program, and a unit's own.
 
 pub(crate) mod paper;
+pub(crate) mod plans;
 pub(crate) mod standing;
 mod texts;
 mod travel;

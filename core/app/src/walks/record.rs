@@ -5,7 +5,6 @@ use std::sync::Arc;
 use slingseal_catalogue::{Language, closing as closing_words, refusals as words};
 
 use super::entries::{EVENT, GROUND, events, ground_parts};
-use crate::view::hex;
 use crate::{AppError, Inner};
 use slingseal_journal::{DeviceId, Entry, WalkId};
 use slingseal_judgement::pieces_of;
@@ -35,16 +34,11 @@ pub(crate) fn as_entry(entry: &JournalEntry, walk: &[u8; 16]) -> Entry {
 
 /// A walk folded from a record, with its tag: the record's own entries, nothing of this device's journal.
 pub(crate) fn walk_of_record(inner: &Inner, record: &Record) -> Result<(Walk, Tag), AppError> {
-    let entries: Vec<Entry> = record.entries.iter().map(|entry| as_entry(entry, &record.walk)).collect();
-    let walk = inner.fold(&entries)?;
-    let received = ReceivedTag::open(&record.tag)?;
-    if walk.ground().facts != LoadFacts::of(&received.tag, received.digest) {
-        return Err(AppError::bad_input(words::RecordWalksAnotherTagThan { hex: hex(&record.walk) }));
-    }
-    Ok((walk, received.tag))
+    let plan = inner.procedure_of_digest(&record.procedure_digest, inner.language())?;
+    walk_from(record, Arc::new(plan))
 }
 
-/// A walk folded from a record by the procedure that it names: for a merge, which reads from its own transaction.
+/// The same by the procedure that it names: for who reads many, or from a transaction of its own.
 pub(crate) fn walk_from(record: &Record, plan: Arc<Expanded>) -> Result<(Walk, Tag), AppError> {
     let entries = &record.entries;
     let missing = || AppError::bad_input(words::RecordDoesSayWhichTag);

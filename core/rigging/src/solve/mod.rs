@@ -8,6 +8,7 @@
 //! Under one hook the whole grid is searched by a proved bound (`grid`). Two hooks are searched one by one, as far as that goes.
 
 mod grid;
+mod ground;
 mod json;
 mod noun;
 mod one_hook;

@@ -43,7 +43,7 @@ pub(super) use people::people;
 pub(super) use plan::{Entered, FIELDS, Fault, made, plan};
 pub(super) use procedures::procedures;
 pub(super) use receive::receive;
-pub(super) use records::search;
+pub(super) use records::{Found, search};
 pub(super) use rig::Rig;
 pub(super) use rigging::{hangs, rigging};
 pub(super) use stretch::Stretch;

@@ -66,17 +66,25 @@ fn standing(line: &RecordLine, language: Language) -> String {
 }
 
 /// What was searched for, and what was found.
-pub(in crate::serve) fn search(
-    asked: &str,
-    exact: Option<&LoadView>,
-    in_state: &[BoardColumn],
-    page: &RecordsView,
-    chosen: &[(&str, &str)],
-    request: &ListRequest,
-    order: &Order<'_>,
-    next: Option<&str>,
-    language: Language,
-) -> Markup {
+pub(in crate::serve) struct Found<'f> {
+    /// What was asked, as a person reads it.
+    pub(in crate::serve) asked: &'f str,
+    /// The load whose number that is.
+    pub(in crate::serve) exact: Option<&'f LoadView>,
+    /// The board's loads of the state whose name that is.
+    pub(in crate::serve) in_state: &'f [BoardColumn],
+    /// The records.
+    pub(in crate::serve) page: &'f RecordsView,
+    /// The fields of the address, and what stands in each.
+    pub(in crate::serve) chosen: &'f [(&'f str, &'f str)],
+    pub(in crate::serve) request: &'f ListRequest,
+    /// Where the next page is.
+    pub(in crate::serve) next: Option<&'f str>,
+}
+
+/// The page of a search.
+pub(in crate::serve) fn search(found: &Found<'_>, order: &Order<'_>, language: Language) -> Markup {
+    let Found { asked, exact, in_state, page, chosen, request, next } = *found;
     // A column by which this list cannot be ordered has no link: see `ListRequest::may_order`.
     let head = |by: RecordOrder, label: Saying| {
         let label = label.say(language);

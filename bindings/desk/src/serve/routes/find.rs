@@ -50,22 +50,16 @@ pub(in crate::serve) fn searched(desk: &Desk, query: &Form) -> Result<Reply, App
     } else {
         words::SearchFor { asked: &asked }.say(desk.app.spoken())
     };
-    shown(
-        desk,
-        "",
-        &title,
-        &page::search(
-            &asked,
-            exact.as_ref(),
-            &in_state,
-            &page,
-            &fields.map(|name| (name, query.get(name))),
-            &request,
-            &Order(query),
-            next.as_deref(),
-            desk.app.spoken(),
-        ),
-    )
+    let found = page::Found {
+        asked: &asked,
+        exact: exact.as_ref(),
+        in_state: &in_state,
+        page: &page,
+        chosen: &fields.map(|name| (name, query.get(name))),
+        request: &request,
+        next: next.as_deref(),
+    };
+    shown(desk, "", &title, &page::search(&found, &Order(query), desk.app.spoken()))
 }
 
 pub(in crate::serve) fn is_state(column: &BoardColumn, asked: &str) -> bool {

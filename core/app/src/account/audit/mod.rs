@@ -3,6 +3,7 @@
 //! A home is a file on a device that its holder can open with other programs. So nothing here relies on a column that the
 //! signed bytes do not say: columns are compared with them.
 
+mod journals;
 mod papers;
 mod records;
 mod standings;
@@ -63,10 +64,11 @@ impl App {
     }
 }
 
-/// How far an audit is: every record is looked at for itself, then every load with seals as a whole.
+/// How far an audit is: every record is laid in the order of its journal, then looked at for itself, then every load with seals as
+/// a whole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct AuditProgress {
-    /// Records and loads looked at.
+    /// Records laid in their order, records and loads looked at.
     pub done: u64,
     /// Of so many.
     pub of: u64,
@@ -95,7 +97,7 @@ impl Inner {
     fn audit(&self, goes_on: &mut dyn FnMut(AuditProgress) -> bool) -> Result<AuditView, AppError> {
         let mut view = AuditView::default();
         let read = self.store.read();
-        let known = read.records_known()?.len() + read.loads_with_seals()?.len();
+        let known = 2 * read.records_known()?.len() + read.loads_with_seals()?.len();
         let of = u64::try_from(known).unwrap_or(u64::MAX);
         let mut counted = Counted { goes_on, progress: AuditProgress { done: 0, of } };
         if !(counted.goes_on)(counted.progress) {

@@ -2,12 +2,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::journals::{Journals, in_their_order};
 use super::{AuditView, Counted, decayed, name};
+use crate::procedures::plans::Plans;
 use crate::walks::entries::SEALED;
 use crate::walks::full_record::agrees;
-use crate::walks::record::{entry_digest, walk_of_record};
+use crate::walks::record::{entry_digest, walk_from};
 use crate::{AppError, Inner};
-use slingseal_account::audit::{Chains, ColumnFault, RecordFault, might_sign};
+use slingseal_account::audit::{Chain, ColumnFault, RecordFault, might_sign};
 use slingseal_account::sync::{Examined, RecordItem, examine_record};
 use slingseal_catalogue::audit as audit_words;
 use slingseal_message::seal::{Outcome, Record, Seal};
@@ -61,35 +63,45 @@ impl Inner {
         counted: &mut Counted<'_>,
     ) -> Result<BTreeSet<Digest>, AppError> {
         let read = self.store.read();
-        let (mut chains, mut faulty) = (Chains::default(), BTreeSet::new());
-        let mut known = read.records_known()?;
-        known.sort_unstable();
-        for (_, seal, digest, _) in &known {
+        let known = read.records_known()?;
+        let mut whole: BTreeMap<Digest, bool> = BTreeMap::new();
+        for (_, _, digest, here) in &known {
+            *whole.entry(*digest).or_default() |= here;
+        }
+        let places = in_their_order(&read, &known, counted)?;
+        drop(known);
+        let (mut journals, mut plans) = (Journals::new(self, whole)?, Plans::default());
+        let (mut faults, mut notes, mut faulty) = (Vec::new(), Vec::new(), BTreeSet::new());
+        for place in &places {
             counted.one()?;
             view.records += 1;
-            let (row, bytes) = match (decayed(read.record(*seal))?, decayed(read.record_bytes(*seal))?) {
+            let turn = (place.issued, place.seal);
+            let kept = (decayed(read.record(place.seal))?, decayed(read.record_bytes(place.seal))?);
+            let (row, bytes) = match kept {
                 (Ok(Some(row)), Ok(Some(bytes))) => (row, bytes),
                 (Err(what), _) | (_, Err(what)) => {
-                    let said = audit_words::RecordAlone { record: digest.short(), what };
-                    view.faults.push(said.say(self.language()));
+                    let said = audit_words::RecordAlone { record: place.record.short(), what };
+                    faults.push((turn, said.say(self.language())));
                     continue;
                 }
                 _ => continue,
             };
             let item = RecordItem { seal: bytes.seal, record: bytes.body };
-            if let Err(what) = self.audit_record(trusted, &row, &item, &mut chains, view)? {
+            let mut said = Vec::new();
+            let chain = journals.at(place)?;
+            if let Err(what) = self.audit_record(trusted, &row, &item, chain, &mut plans, &mut said)? {
                 faulty.insert(row.seal);
                 let said = audit_words::ThingWrong { what: name(&row), error: &what };
-                view.faults.push(said.say(self.language()));
+                faults.push((turn, said.say(self.language())));
             }
+            notes.extend(said.into_iter().map(|note| (turn, note)));
         }
-        let mut whole: BTreeMap<Digest, bool> = BTreeMap::new();
-        for (_, _, digest, here) in &known {
-            *whole.entry(*digest).or_default() |= here;
-        }
-        view.find(chains.missing(&whole), self.language());
-        self.audit_heads(&chains, view)?;
-        view.find(chains.gaps(&self.store.device().0), self.language());
+        // By the time of their seals, whatever the order in which they were looked at.
+        faults.sort_by_key(|(turn, _)| *turn);
+        notes.sort_by_key(|(turn, _)| *turn);
+        view.faults.extend(faults.into_iter().map(|(_, said)| said));
+        view.notes.extend(notes.into_iter().map(|(_, said)| said));
+        journals.end(view)?;
         Ok(faulty)
     }
 
@@ -99,8 +111,9 @@ impl Inner {
         trusted: &Trusted,
         row: &RecordRow,
         item: &RecordItem,
-        chains: &mut Chains,
-        view: &mut AuditView,
+        chain: Option<&mut Chain>,
+        plans: &mut Plans,
+        notes: &mut Vec<String>,
     ) -> Result<Result<(), RecordFault>, AppError> {
         let examined = match examine_record(item, trusted, &entry_digest) {
             Ok(examined) => examined,
@@ -111,10 +124,12 @@ impl Inner {
         }
         if let Err(what) = might_sign(&examined.seal, &examined.signer) {
             let said = audit_words::KeptAsEvidence { record: name(row), what: &what };
-            view.notes.push(said.say(self.language()));
+            notes.push(said.say(self.language()));
         }
         let Some(record) = &examined.record else { return Ok(Ok(())) };
-        if let Err(what) = chains.take(record, row.digest, &entry_digest) {
+        if let Some(chain) = chain
+            && let Err(what) = chain.take(record, row.digest, &entry_digest)
+        {
             return Ok(Err(what.into()));
         }
         if record.device == self.store.device().0
@@ -128,14 +143,18 @@ impl Inner {
                 sealed: examined.signer.credential.holder.clone(),
             }));
         }
-        let (walk, tag) = match walk_of_record(self, record) {
-            Ok(folded) => folded,
+        let plan = match plans.of(&self.store.read(), &record.procedure_digest, self.language()) {
+            Ok(plan) => plan,
             // Its procedure may not be here: then the walk cannot be followed, which is no fault of the record.
             Err(error @ AppError::NotFound { .. }) => {
                 let said = audit_words::ThingWrong { what: name(row), error: error.saying() };
-                view.notes.push(said.say(self.language()));
+                notes.push(said.say(self.language()));
                 return Ok(Ok(()));
             }
+            Err(error) => return Ok(Err(RecordFault::Unfit(error.saying().clone()))),
+        };
+        let (walk, tag) = match walk_from(record, plan) {
+            Ok(folded) => folded,
             Err(error) => return Ok(Err(RecordFault::Unfit(error.saying().clone()))),
         };
         let tally = walk.tally();

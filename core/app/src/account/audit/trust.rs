@@ -1,11 +1,8 @@
 //! Whom an audit trusts, and what each device says of the end of its journal.
 
 use super::AuditView;
-use crate::account::heads::heads;
 use crate::{AppError, Inner};
-use slingseal_account::audit::{Chains, DeviceName, Link};
 use slingseal_catalogue::audit as audit_words;
-use slingseal_journal::verify_chain;
 use slingseal_message::trust::{Authority, PublicKey, Roster, Trusted, TrustedAuthority};
 use slingseal_words::Name;
 
@@ -54,28 +51,5 @@ impl Inner {
             }
         }
         Ok(trusted)
-    }
-
-    /// The ends of journals that bundles told, and what is kept of other devices' journals.
-    pub(super) fn audit_heads(&self, chains: &Chains, view: &mut AuditView) -> Result<(), AppError> {
-        let read = self.store.read();
-        view.find(chains.against(&heads(&read)?), self.language());
-        for (device, _) in read.foreign_devices()? {
-            let entries = read.foreign_entries(device)?;
-            // A piece of a journal is checked from its first entry on: what stood before it is not known here.
-            let from_the_first = entries.first().is_some_and(|entry| entry.seq == 1);
-            if from_the_first && let Err(fault) = verify_chain(device, &entries) {
-                view.faults.push(
-                    audit_words::JournalOfDevice { device: DeviceName(device.0).to_string(), fault: &fault }
-                        .say(self.language()),
-                );
-            }
-            let links: Vec<Link> = entries
-                .iter()
-                .map(|entry| Link { seq: entry.seq, prev: entry.prev, digest: entry.digest })
-                .collect();
-            view.find(chains.piece(device.0, &links, from_the_first), self.language());
-        }
-        Ok(())
     }
 }
