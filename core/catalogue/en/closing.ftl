@@ -104,7 +104,8 @@ piece-where = Where
 piece-since = Since
 piece-due = Inspect by
 piece-lifts = Lifts
-piece-carried = Carried, kg
+piece-carried = Carried
+piece-carried-is = { $kg } kg ({ $lb } lb)
 piece-rests-on-unsigned = by an unsigned report
 piece-stands-withdrawn = Withdrawn { $at } by { $by }: { $why }
 piece-story = What was found, corrected and reported
@@ -131,7 +132,7 @@ close-check = check { $check }
 piece-line = { $kind }: { $state }{ $more }; { $lifts ->
     [one] { $lifts } lift
    *[other] { $lifts } lifts
-} with { $kg } kg, { $inspections ->
+} with { $carried }, { $inspections ->
     [one] { $inspections } inspection
    *[other] { $inspections } inspections
 }

@@ -116,7 +116,8 @@ piece-where = Dónde
 piece-since = Desde
 piece-due = Inspeccionar antes de
 piece-lifts = Elevaciones
-piece-carried = Llevado, kg
+piece-carried = Llevado
+piece-carried-is = { $kg } kg ({ $lb } lb)
 piece-rests-on-unsigned = según un informe sin firma
 piece-stands-withdrawn = Retirada { $at } por { $by }: { $why }
 piece-story = Lo hallado, corregido e informado
@@ -143,7 +144,7 @@ close-check = comprobación { $check }
 piece-line = { $kind }: { $state }{ $more }; { $lifts ->
     [one] { $lifts } elevación
    *[other] { $lifts } elevaciones
-} con { $kg } kg, { $inspections ->
+} con { $carried }, { $inspections ->
     [one] { $inspections } inspección
    *[other] { $inspections } inspecciones
 }

@@ -83,7 +83,7 @@ fn piece(life: &slingseal_app::PieceLifeView, language: Language) -> String {
         state: &life.state_title,
         more,
         lifts: life.lifts,
-        kg: life.carried_kg.to_string(),
+        carried: &life.carried,
         inspections: life.inspections,
     };
     visibly(&format!("{:<16} {}", life.serial, line.say(language)))

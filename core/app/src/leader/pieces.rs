@@ -14,7 +14,7 @@ use slingseal_catalogue::{Language, Saying, closing as words};
 use slingseal_judgement::{InspectionWord, PieceState, state_of_piece};
 use slingseal_message::tag::ReceivedTag;
 use slingseal_store::SubjectKind;
-use slingseal_words::{Digest, Serial, Time};
+use slingseal_words::{Digest, Serial, Time, Unit};
 
 /// Where a piece of equipment is on its way, by the loads and the reports here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -169,6 +169,8 @@ pub struct PieceLifeView {
     pub lifts: u32,
     /// Gross mass of all loads that it was lifted with, in whole kilograms: it carried a part of each.
     pub carried_kg: i64,
+    /// The same as a person reads it, in kilograms and in pounds: its loads may have been weighed in either.
+    pub carried: String,
     /// Inspections of loads that it was on.
     pub inspections: u32,
     /// When it came back last.
@@ -243,6 +245,12 @@ pub struct PiecesView {
     pub counts: BTreeMap<PieceGroup, u64>,
 }
 
+fn carried(grams: i64, language: Language) -> String {
+    let kilograms = grams as f64 / 1_000.0;
+    let pounds = kilograms / Unit::Lb.si();
+    words::PieceCarriedIs { kg: format!("{kilograms:.0}"), lb: format!("{pounds:.0}") }.say(language)
+}
+
 impl PieceLifeView {
     fn of(life: PieceLife, language: Language) -> Self {
         let state = PieceLifeState::of(&life);
@@ -256,7 +264,8 @@ impl PieceLifeView {
             place: life.place,
             since: life.since.map(Stamp::from),
             lifts: life.lifts,
-            carried_kg: life.carried_g / 1_000,
+            carried_kg: (life.carried_g.saturating_add(500)) / 1_000,
+            carried: carried(life.carried_g, language),
             inspections: life.inspections,
             back: life.back.map(Stamp::from),
             damaged: life.damaged.map(Stamp::from),
@@ -473,5 +482,17 @@ impl Inner {
             }
         }
         Ok(said)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use slingseal_catalogue::Language;
+
+    /// 1 lb is 0.453 592 37 kg exactly (international yard and pound agreement, 1959).
+    #[test]
+    fn what_was_carried_is_rounded_and_told_in_both() {
+        assert_eq!(super::carried(2_267_962, Language::English), "2268 kg (5000 lb)");
+        assert_eq!(super::carried(0, Language::English), "0 kg (0 lb)");
     }
 }

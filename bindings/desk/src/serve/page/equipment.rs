@@ -86,7 +86,7 @@ pub(in crate::serve) fn equipment(
                     td { (dtg(life.since.as_ref())) }
                     td.bad[life.overdue] { (dtg(life.due.as_ref())) }
                     td.num { (life.lifts) }
-                    td.num { (life.carried_kg) }
+                    td.num { (life.carried) }
                 } } }
             } }
         }
@@ -146,7 +146,7 @@ pub(in crate::serve) fn piece(
                 div { dt { (closing::PieceWhere.say(language)) } dd { (place(life)) } }
                 div { dt { (closing::PieceSince.say(language)) } dd { (dtg(life.since.as_ref())) } }
                 div { dt { (closing::PieceLifts.say(language)) } dd { (life.lifts) } }
-                div { dt { (closing::PieceCarried.say(language)) } dd { (life.carried_kg) } }
+                div { dt { (closing::PieceCarried.say(language)) } dd { (life.carried) } }
                 div { dt { (closing::PieceDue.say(language)) } dd.bad[life.overdue] { (dtg(life.due.as_ref())) } }
             }
         }
