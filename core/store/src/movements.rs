@@ -66,6 +66,11 @@ const SINCE: &str = "(SELECT load FROM flow WHERE touched >= ?1
     UNION SELECT load FROM loads WHERE valid_until >= ?1
     UNION SELECT load FROM walks WHERE state IN ('open', 'paused', 'decided'))";
 
+/// Loads that a day's manifest may show.
+const WITHIN: &str = "(SELECT load FROM flow WHERE planned >= ?1 AND planned < ?2
+    OR happened >= ?1 AND happened < ?2 OR hinted >= ?1 AND hinted < ?2
+    UNION SELECT load FROM loads WHERE issued >= ?1 AND issued < ?2)";
+
 /// A report of what became of a load.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct MovementRow {
@@ -287,6 +292,17 @@ impl Reader<'_> {
     pub fn loads_of_flows_since(&self, since: Time) -> Result<Vec<LoadRow>, StoreError> {
         let rest = format!("WHERE load IN {SINCE} ORDER BY load");
         self.rows(&LOADS, &rest, [since], make_load)
+    }
+
+    /// Where each load was that was planned for these seconds (`until` not among them), of which something was told to have happened
+    /// in them, or whose latest inspection was sealed in them.
+    pub fn flows_within(&self, from: Time, until: Time) -> Result<Vec<FlowRow>, StoreError> {
+        self.rows(&FLOW, &format!("WHERE load IN {WITHIN} ORDER BY load"), [from, until], make_flow)
+    }
+
+    /// How those of them with an inspection stood when they were judged last.
+    pub fn loads_of_flows_within(&self, from: Time, until: Time) -> Result<Vec<LoadRow>, StoreError> {
+        self.rows(&LOADS, &format!("WHERE load IN {WITHIN} ORDER BY load"), [from, until], make_load)
     }
 
     /// Where every load was.

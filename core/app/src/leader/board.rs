@@ -260,13 +260,42 @@ impl Inner {
     /// Every load that a board of this time shows, in its place. What the judgement said is kept; what the clock makes of it is asked
     /// for each.
     pub(crate) fn placed(&self, since: Time, knowledge: &Knowledge) -> Result<Vec<Placed>, AppError> {
-        let asked = knowledge.asked();
         let read = self.store.read();
-        let walking: BTreeSet<String> = read.walks_in_hand()?.into_iter().map(|walk| walk.load).collect();
+        self.place(read.flows_since(since)?, read.loads_of_flows_since(since)?, since, knowledge)
+    }
+
+    /// The loads of a day, and those that are named: where each is now.
+    pub(crate) fn placed_within(
+        &self,
+        (from, until): (Time, Time),
+        named: &[String],
+        knowledge: &Knowledge,
+    ) -> Result<Vec<Placed>, AppError> {
+        let read = self.store.read();
+        let mut flows = read.flows_within(from, until)?;
+        let mut sealed = read.loads_of_flows_within(from, until)?;
+        let there: BTreeSet<String> = flows.iter().map(|flow| flow.load.clone()).collect();
+        for load in named.iter().filter(|load| !there.contains(*load)) {
+            flows.extend(read.flow(load)?);
+            sealed.extend(read.load(load)?);
+        }
+        self.place(flows, sealed, Time::from_unix(0), knowledge)
+    }
+
+    fn place(
+        &self,
+        flows: Vec<FlowRow>,
+        sealed: Vec<LoadRow>,
+        since: Time,
+        knowledge: &Knowledge,
+    ) -> Result<Vec<Placed>, AppError> {
+        let asked = knowledge.asked();
+        let walks = self.store.read().walks_in_hand()?;
+        let walking: BTreeSet<String> = walks.into_iter().map(|walk| walk.load).collect();
         let mut sealed: BTreeMap<String, LoadRow> =
-            read.loads_of_flows_since(since)?.into_iter().map(|row| (row.load.clone(), row)).collect();
+            sealed.into_iter().map(|row| (row.load.clone(), row)).collect();
         let mut placed = Vec::new();
-        for flow in read.flows_since(since)? {
+        for flow in flows {
             let row = sealed.remove(&flow.load);
             let judged = row.as_ref().and_then(|row| knowledge.state(row, &asked));
             let mut state = FlowState::of(judged, event_of_word(&flow.event));

@@ -257,7 +257,7 @@ impl Inner {
         let order = orders.remove(&key_of(day)).unwrap_or_default();
         let elsewhere: BTreeSet<String> = orders.into_values().flatten().collect();
         let mut placed: BTreeMap<String, Placed> = self
-            .placed(Time::from_unix(0), &self.knowledge()?)?
+            .placed_within((day, next), &order, &self.knowledge()?)?
             .into_iter()
             .map(|one| (one.flow.load.clone(), one))
             .collect();
@@ -337,7 +337,7 @@ impl Inner {
             order.push(load);
         }
         let known: BTreeSet<String> = self
-            .placed(Time::from_unix(0), &self.knowledge()?)?
+            .placed_within((day, day), &order, &self.knowledge()?)?
             .into_iter()
             .map(|one| one.flow.load)
             .collect();
