@@ -15,10 +15,10 @@ use crate::server::{Exchange, Link, column, fixed};
 /// Desks of one server.
 const MOST_SOURCES: usize = 10_000;
 /// Words that are listed at once.
-const LISTED: usize = 4_096;
+const LISTED: usize = 16_384;
 /// Words that are taken in at once, and their bytes.
-const MOST_WORDS: usize = 512;
-const MOST_BYTES: usize = 4 << 20;
+const MOST_WORDS: usize = 1_024;
+const MOST_BYTES: usize = 8 << 20;
 /// So many words may be no good before it is said to be the server's fault.
 const MOST_IN_VAIN: u64 = 10_000;
 /// Lines that are told of what was set aside.
