@@ -182,11 +182,6 @@ impl Held {
     }
 }
 
-/// More than all of it; the last bits are rounding.
-pub(super) fn over(utilisation: Ratio) -> bool {
-    utilisation.value() > 1.0 + 1e-9
-}
-
 /// The handbook rules, as the largest utilisation of a leg. Each hook's load is shared by the rule's number of its legs
 /// (all of them, where it has fewer), at the angle of each leg from the horizontal.
 #[derive(Clone, Copy, Debug, PartialEq)]

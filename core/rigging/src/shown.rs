@@ -2,7 +2,7 @@
 
 use slingseal_words::{Dimension, Newtons, Quantity, Ratio, STANDARD_GRAVITY, Unit};
 
-use super::assessment::over;
+use super::limits::over;
 use super::{Leg, RiggedLoad};
 
 /// `si` SI units as a quantity of `unit`, with at least three significant digits and no more decimals than the trade
