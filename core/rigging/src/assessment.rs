@@ -6,7 +6,7 @@ use slingseal_catalogue::{Argument, Saying, ToArgument, rigging as words};
 use slingseal_words::{Degrees, Metres, Name, Newtons, Quantity, Ratio, Source};
 
 use super::RiggingError;
-use super::limits::{Beyond, State, Verdict};
+use super::limits::{Beyond, State, Verdict, over};
 
 /// How a load hangs, who carries what, and what governs. It assists a qualified inspector; the governing manual rules.
 #[derive(Clone, Debug, PartialEq)]
