@@ -22,6 +22,15 @@ pub(crate) fn complain(error: &AppError, json: bool, language: Language) {
     }
 }
 
+/// A word as a shell takes it: in quotes where it holds anything but plain letters.
+pub(crate) fn pasted(word: &str) -> String {
+    let plain = |letter: char| letter.is_ascii_alphanumeric() || "-_./:=@%+,".contains(letter);
+    if !word.is_empty() && word.chars().all(plain) {
+        return word.to_owned();
+    }
+    if cfg!(windows) { format!("\"{word}\"") } else { format!("'{}'", word.replace('\'', "'\\''")) }
+}
+
 /// What was inspected and is no load, as a person calls it: a serial number alone says not what it is of.
 pub(crate) fn inspected(subject: Subject, name: &str) -> Saying {
     match subject {

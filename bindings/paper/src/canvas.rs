@@ -11,7 +11,7 @@ use krilla::tagging::{
 
 use slingseal_app::{Drawing, Language, Step};
 
-use super::Code;
+use super::code::Code;
 use super::fonts::{Fonts, Weight};
 
 /// Greys alone: every printer has them, and a red that says "no" is lost on most.

@@ -2,8 +2,8 @@ use slingseal_app::catalogue::paper as words;
 use slingseal_app::{ChecklistCard, ChecklistView, Language};
 
 use super::canvas::{Canvas, INK, RULE, SOFT, WASH, bold, plain};
+use super::document::{Draw, HEIGHT, Paper, PrintError, WIDTH, document};
 use super::fonts::{Fonts, Weight};
-use super::{Draw, HEIGHT, Paper, PrintError, WIDTH, document};
 
 /// A list is no message and has no time of its own; the document says the day on which time begins.
 const UNDATED: &str = "1970-01-01T00:00:00Z";

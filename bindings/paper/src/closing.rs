@@ -4,7 +4,7 @@ use slingseal_app::catalogue::paper as words;
 use slingseal_app::{AppError, ClosingView, Language};
 
 use super::canvas::{Canvas, INK, SOFT, bold, plain};
-use super::{HEIGHT, Paper, WIDTH, document};
+use super::document::{Draw, HEIGHT, Paper, WIDTH, document};
 
 /// Points on the first page, and on each after it.
 const FIRST: usize = 14;
@@ -22,9 +22,9 @@ pub fn closing_pdf(statement: &ClosingView, paper: Paper, language: Language) ->
             move |canvas: &mut Canvas<'_, '_>, (x, y): (f32, f32)| draw(canvas, x, y, statement, page)
         })
         .collect();
-    let pages: Vec<(String, &super::Draw<'_>)> = (1_u32..)
+    let pages: Vec<(String, &Draw<'_>)> = (1_u32..)
         .zip(&draws)
-        .map(|(number, draw)| (words::PageNumbered { page: number }.say(language), draw as &super::Draw<'_>))
+        .map(|(number, draw)| (words::PageNumbered { page: number }.say(language), draw as &Draw<'_>))
         .collect();
     let title = words::ClosingOf { name: &statement.name }.say(language);
     Ok(document(&title, &statement.issued.rfc3339, paper, language, &pages)?)

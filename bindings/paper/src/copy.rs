@@ -4,8 +4,8 @@ use slingseal_app::catalogue::paper as words;
 use slingseal_app::{AppError, AuthorityCopy, Language};
 
 use super::canvas::{Canvas, INK, bold, plain};
+use super::document::{Paper, WIDTH, document};
 use super::from_views::code;
-use super::{Paper, WIDTH, document};
 
 /// The page of one part: never both on one sheet.
 ///

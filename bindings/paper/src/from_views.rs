@@ -8,10 +8,10 @@ use slingseal_app::{
     clock, rigging_percent,
 };
 
-use super::{
-    Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, PrintError, RecordPage, load_sheets,
-    record_page,
-};
+use super::code::Code;
+use super::document::{Paper, PrintError};
+use super::record::{Correction, Moment, RecordPage, record_page};
+use super::sheet::{EquipmentLine, LoadSheet, load_sheets};
 
 impl From<PrintError> for AppError {
     fn from(error: PrintError) -> Self {

@@ -4,7 +4,7 @@ use slingseal_app::catalogue::{board as words, paper};
 use slingseal_app::{AppError, Language, ManifestLine, ManifestView};
 
 use super::canvas::{Canvas, INK, SOFT, bold, plain};
-use super::{HEIGHT, Paper, WIDTH, document};
+use super::document::{Draw, HEIGHT, Paper, WIDTH, document};
 
 /// Loads on a page.
 const LINES: usize = 20;
@@ -19,9 +19,9 @@ pub fn manifest_pdf(view: &ManifestView, paper: Paper, language: Language) -> Re
     let draws: Vec<_> = (0..count)
         .map(|page| move |canvas: &mut Canvas<'_, '_>, (x, y): (f32, f32)| draw(canvas, x, y, view, page))
         .collect();
-    let pages: Vec<(String, &super::Draw<'_>)> = (1_u32..)
+    let pages: Vec<(String, &Draw<'_>)> = (1_u32..)
         .zip(&draws)
-        .map(|(number, draw)| (paper::PageNumbered { page: number }.say(language), draw as &super::Draw<'_>))
+        .map(|(number, draw)| (paper::PageNumbered { page: number }.say(language), draw as &Draw<'_>))
         .collect();
     let title = words::ManifestTitle { day: &view.day }.say(language);
     Ok(document(&title, &view.at.rfc3339, paper, language, &pages)?)

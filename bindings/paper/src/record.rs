@@ -1,5 +1,6 @@
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
-use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
+use super::code::Code;
+use super::document::{HEIGHT, Paper, PrintError, WIDTH, document};
 use slingseal_app::catalogue::paper as words;
 use slingseal_app::{DrawingView, Language};
 

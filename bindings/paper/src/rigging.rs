@@ -6,7 +6,7 @@ use slingseal_app::catalogue::rigging as words;
 use slingseal_app::{AppError, Language, RiggingPaper, RiggingView, drawing};
 
 use super::canvas::{Canvas, INK, RULE, SOFT, WASH, bold, plain};
-use super::{HEIGHT, Paper, WIDTH, document};
+use super::document::{HEIGHT, Paper, WIDTH, document};
 
 /// What stands at the head of a sheet.
 #[derive(Clone, Copy, Debug, Default)]

@@ -4,8 +4,9 @@ use slingseal_app::RiggingView;
 use slingseal_app::catalogue::{paper as words, rigging as rig_words};
 
 use super::canvas::{Canvas, INK, PAPER, RULE, SOFT, Side, WASH, bold, plain};
+use super::code::Code;
+use super::document::{Draw, HEIGHT, Paper, PrintError, WIDTH, document};
 use super::rigging::{Head, on_the_sheet};
-use super::{Code, HEIGHT, Paper, PrintError, WIDTH, document};
 
 /// One piece of equipment on the sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -114,7 +115,7 @@ pub(crate) fn load_sheets(
             })
         })
         .collect();
-    let mut pages: Vec<(String, &super::Draw<'_>)> = Vec::new();
+    let mut pages: Vec<(String, &Draw<'_>)> = Vec::new();
     for ((sheet, draw), rigged) in sheets.iter().zip(&draws).zip(&rigged) {
         pages.push((words::LoadNumbered { load: &sheet.load }.say(language), draw as _));
         if let Some(rigged) = rigged {

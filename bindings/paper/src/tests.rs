@@ -3,9 +3,10 @@
 use std::io::Write;
 use std::process::{Command, Stdio};
 
-use super::{
-    Code, Correction, EquipmentLine, LoadSheet, Moment, Paper, RecordPage, load_sheets, record_page,
-};
+use super::Paper;
+use super::code::Code;
+use super::record::{Correction, Moment, RecordPage, record_page};
+use super::sheet::{EquipmentLine, LoadSheet, load_sheets};
 use slingseal_app::Language;
 
 const DATED: &str = "2026-07-09T16:34:00Z";

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::Subcommand;
 use slingseal_app::catalogue::help as words;
 
-use super::{t, two};
+use super::spoken::{t, two};
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum ExamVerb {

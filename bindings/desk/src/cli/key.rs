@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::Subcommand;
 use slingseal_app::catalogue::help as words;
 
-use super::t;
+use super::spoken::t;
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum KeyVerb {

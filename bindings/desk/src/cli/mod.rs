@@ -9,6 +9,7 @@ mod procedure;
 mod records;
 mod report;
 mod rigging;
+mod spoken;
 mod tag;
 #[cfg(test)]
 mod tests;
@@ -18,6 +19,8 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand};
 use slingseal_app::catalogue::{Saying, help as words};
+
+use self::spoken::{t, two};
 
 #[cfg(feature = "exchange")]
 pub(crate) use self::account::Server;
@@ -52,16 +55,6 @@ pub(crate) struct Cli {
     pub(crate) language: Option<String>,
     #[command(subcommand)]
     pub(crate) verb: Verb,
-}
-
-/// A word of the help in the reader's language, which is known before the command line is read.
-fn t(said: impl Into<Saying>) -> String {
-    said.into().say(crate::console::spoken())
-}
-
-/// The same, and more of it behind.
-fn two(said: impl Into<Saying>, more: impl Into<Saying>) -> String {
-    format!("{}\n\n{}", t(said), t(more))
 }
 
 fn exit_codes() -> String {

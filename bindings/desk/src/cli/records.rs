@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::Subcommand;
 use slingseal_app::catalogue::help as words;
 
-use super::{t, two};
+use super::spoken::{t, two};
 
 /// A table of the account.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]

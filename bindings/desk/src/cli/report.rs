@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use slingseal_app::catalogue::help as words;
 
-use super::t;
+use super::spoken::t;
 
 #[derive(Debug, clap::Args)]
 pub(crate) struct Report {

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::Subcommand;
 use slingseal_app::catalogue::help as words;
 
-use super::t;
+use super::spoken::t;
 
 /// A rigging file as it stands, or one of the ways to plan a lift by it.
 #[derive(Debug, clap::Args)]

@@ -7,7 +7,7 @@ use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{Arg, Command};
 use slingseal_app::catalogue::{Saying, help as words};
 
-use super::t;
+use super::spoken::t;
 
 /// A placeholder in the reader's language, word by word: `FILE.toml` and `LEG=N` keep their endings and signs. What has no word
 /// of its own, as a unit's sign or an example's letters, stands as it is.

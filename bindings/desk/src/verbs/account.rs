@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use slingseal_app::catalogue::{closing, desk as words, page};
 use slingseal_app::{AppError, CloseRequest, CloseView, Language, PieceGroup, visibly};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::cli::{AccountVerb, Close};
 use crate::output::{
     answer_files, bad_input, file_name, print_json, put_code, put_code_beside_json, told, write,

@@ -11,7 +11,7 @@ use slingseal_app::{
     Received, TrustedView, built_in_procedures, check_procedure, roles_of, roles_said,
 };
 
-use super::Setting;
+use super::setting::Setting;
 use crate::cli::AuthorityVerb;
 use crate::output::{Answer, answer_code, bad_input, print_json, put_code, told};
 use crate::platform::{Secret, ask};

@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use slingseal_app::catalogue::desk as words;
 use slingseal_app::{AppError, restore_home};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::console::Shown;
 use crate::files::{close_file, write_whole};
 use crate::output::{print_json, told};

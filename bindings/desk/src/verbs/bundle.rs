@@ -12,7 +12,8 @@ use slingseal_app::{
     read_picture,
 };
 
-use super::{Setting, play};
+use super::play;
+use super::setting::Setting;
 use crate::cli::{BundleVerb, PartOfAccount};
 use crate::console::Shown;
 use crate::input;

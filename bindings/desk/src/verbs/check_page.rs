@@ -6,7 +6,7 @@ use std::process::ExitCode;
 
 use slingseal_app::{AppError, CheckPageRequest};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::check_page::{filled, shell};
 use crate::output::{print_json, told, write};
 use crate::platform::{Secret, ask};

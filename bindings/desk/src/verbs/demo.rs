@@ -16,9 +16,9 @@ use slingseal_app::{
 
 use slingseal_app::catalogue::Saying;
 
-use super::{Setting, pasted};
+use super::setting::Setting;
 use crate::console::Shown;
-use crate::output::{PIXELS, bad_input, plain, print_json, write, write_whole};
+use crate::output::{PIXELS, bad_input, pasted, plain, print_json, write, write_whole};
 use crate::{check_page, input, platform};
 use slingseal_paper::{Paper, record_pdf, sheets_pdf};
 

@@ -13,8 +13,8 @@ use slingseal_app::{
 };
 
 use self::shown::{outcome_words, plantable, planted, show_class, show_key, show_result, state_words};
-use super::Setting;
 use super::authority::line_typed;
+use super::setting::{Setting, tell_who_signs};
 use crate::cli::ExamVerb;
 use crate::console::{self, Shown};
 use crate::output::{PIXELS, bad_input, clock, file_name, print_json, put_code, told, write};
@@ -62,7 +62,7 @@ pub(crate) fn run(setting: &Setting, verb: ExamVerb) -> Result<ExitCode, AppErro
                 return Err(bad_input(words::NothingToPlant));
             }
             let standard = standard(&app, find, within, false_calls)?;
-            super::tell_who_signs(&app, Some(slingseal_app::Role::Instructor))?;
+            tell_who_signs(&app, Some(slingseal_app::Role::Instructor))?;
             let key = app.exam_lock(&plan, &standard, &ask(&app, Secret::Pin, false)?)?;
             if setting.json {
                 print_json(&key);

@@ -9,7 +9,7 @@ use slingseal_app::catalogue::exchange as words;
 use slingseal_app::{App, AppError, Language};
 use slingseal_exchange::{Address, Exchange, Followed, Pulled, Pushed};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::cli::Server;
 use crate::output::{plain, print_json};
 use crate::{console, ending};

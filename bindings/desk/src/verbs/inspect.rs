@@ -8,7 +8,7 @@ use std::process::ExitCode;
 use slingseal_app::catalogue::Saying;
 use slingseal_app::{App, AppError, Subject};
 
-use super::Setting;
+use super::setting::{Setting, tell_who_signs};
 use crate::output::{self, bad_input};
 use crate::platform::Secret;
 use crate::terminal::{self, Ask};
@@ -25,7 +25,7 @@ pub(crate) fn run(
     let home = setting.home()?;
     let full_screen = std::io::stdin().is_terminal() && console::is_terminal() && !setting.json;
     let app = if full_screen { setting.quiet_app()? } else { setting.app()? };
-    super::tell_who_signs(&app, Some(slingseal_app::Role::Inspector))?;
+    tell_who_signs(&app, Some(slingseal_app::Role::Inspector))?;
     let walk = match list {
         Some((procedure, of)) => Some(app.begin_inspection(procedure, of)?.walk),
         None => walk.map(|digits| whole(&app, digits)).transpose()?,

@@ -7,7 +7,7 @@ use serde::Serialize;
 use slingseal_app::catalogue::Saying;
 use slingseal_app::{AppError, Language, SetUpView, roles_said, same_name};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::cli::KeyVerb;
 use crate::output::{Answer, answer_code, bad_input, print_json};
 use crate::platform::{Secret, ask};

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use slingseal_app::catalogue::board as words;
 use slingseal_app::{AppError, Language, ManifestView, visibly};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::cli::Manifest;
 use crate::input;
 use crate::output::{bad_input, print_json, told, write};

@@ -11,7 +11,8 @@ use slingseal_app::{
     procedure_template, procedure_untold,
 };
 
-use super::{Setting, bundle};
+use super::bundle;
+use super::setting::Setting;
 use crate::cli::{PackVerb, ProcedureVerb};
 use crate::console::Shown;
 use crate::output::{write, write_whole};

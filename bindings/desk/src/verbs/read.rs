@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use slingseal_app::{AppError, read_picture};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::console::{Shown, fields};
 use crate::{input, output};
 

@@ -7,7 +7,8 @@ use serde::Serialize;
 use slingseal_app::catalogue::desk as words;
 use slingseal_app::{AppError, Language, MovementView, Received, Subject, VerdictWord};
 
-use super::{Setting, verify};
+use super::setting::Setting;
+use super::verify;
 use crate::{input, output};
 
 pub(crate) fn run(setting: &Setting, codes: &[String]) -> Result<ExitCode, AppError> {

@@ -9,7 +9,8 @@ use slingseal_app::{
     App, AppError, ExportTable, Language, RecordLine, RecordStanding, RecordView, code_of, visibly,
 };
 
-use super::{Setting, verify};
+use super::setting::Setting;
+use super::verify;
 use crate::cli::{RecordsVerb, Table};
 use crate::console::{self, Shown};
 use crate::output::{bad_input, clock, file_name, print_json, put_code, told, write, write_whole};

@@ -7,8 +7,9 @@ use slingseal_app::{
     AppError, ArrivalView, Language, MovementView, PieceReport, ReportRequest, Time, visibly,
 };
 
+use super::setting::Setting;
 use super::tag::{self, LABEL};
-use super::{Setting, verify};
+use super::verify;
 use crate::cli::Report;
 use crate::input;
 use crate::output::{bad_input, file_name, print_json, put_code, put_code_beside_json, told};

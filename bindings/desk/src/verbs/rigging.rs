@@ -10,7 +10,7 @@ use slingseal_app::{
     assess_rigging, fly_lift, solve_lift, weigh_lift,
 };
 
-use super::Setting;
+use super::setting::Setting;
 use crate::cli::{Rigging, RiggingVerb};
 use crate::console::{self, Shown};
 use crate::{input, output};

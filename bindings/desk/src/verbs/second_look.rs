@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use slingseal_app::catalogue::second_look as words;
 use slingseal_app::{AppError, DrawnLook, SecondLookView};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::output::print_json;
 
 pub(crate) fn run(setting: &Setting, days: Option<u32>, draw: Option<u32>) -> Result<ExitCode, AppError> {

@@ -6,7 +6,7 @@ use std::process::ExitCode;
 
 use slingseal_app::AppError;
 
-use super::Setting;
+use super::setting::Setting;
 use crate::serve::{self, Place};
 
 pub(crate) fn run(

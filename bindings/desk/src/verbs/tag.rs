@@ -7,7 +7,7 @@ use std::process::ExitCode;
 use slingseal_app::catalogue::Saying;
 use slingseal_app::{AppError, Language, TagView};
 
-use super::Setting;
+use super::setting::{Setting, tell_who_signs};
 use crate::cli::TagVerb;
 use crate::files::write_together;
 use crate::input;
@@ -25,7 +25,7 @@ pub(crate) fn run(setting: &Setting, verb: TagVerb) -> Result<ExitCode, AppError
             let list = plan.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
             let app = setting.app()?;
             if !unsigned {
-                super::tell_who_signs(&app, Some(slingseal_app::Role::Planner))?;
+                tell_who_signs(&app, Some(slingseal_app::Role::Planner))?;
             }
             let pin = if unsigned { None } else { Some(ask(&app, Secret::Pin, false)?) };
             let pin = pin.as_ref().map(|pin| pin.as_str());

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use slingseal_app::catalogue::desk as words;
 use slingseal_app::{AppError, Language, VerdictView, VerdictWord, visibly};
 
-use super::Setting;
+use super::setting::Setting;
 use crate::console::{Tone, headline};
 use crate::{input, output};
 

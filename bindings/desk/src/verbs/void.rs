@@ -7,7 +7,7 @@ use std::process::ExitCode;
 use serde::Serialize;
 use slingseal_app::AppError;
 
-use super::Setting;
+use super::setting::{Setting, tell_who_signs};
 use crate::input;
 use crate::output::{Answer, answer_code, bad_input, file_name};
 use crate::platform::{Secret, ask};
@@ -36,7 +36,7 @@ pub(crate) fn run(
     } else {
         super::records::whole(&app, seal)?
     };
-    super::tell_who_signs(&app, None)?;
+    tell_who_signs(&app, None)?;
     let code = app.void(&record, cause, note, &ask(&app, Secret::Pin, false)?)?;
     let view = app.record(&record)?;
     let void = view.voids.last().cloned().unwrap_or_default();

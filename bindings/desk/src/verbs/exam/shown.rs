@@ -7,8 +7,7 @@ use slingseal_app::{
     ClassView, ExamKeyView, ExamOutcome, ExamResultView, ExamRunState, Language, PlantedView,
 };
 
-use crate::output::clock;
-use crate::verbs::pasted;
+use crate::output::{clock, pasted};
 
 pub(super) fn planted(one: &PlantedView, language: Language) {
     println!("  {}  {}: {}", card_padded(one.card, language), one.card_title, one.shown);

@@ -55,12 +55,15 @@ struct Piece {
     fault: Option<String>,
 }
 
+/// What was heard of a journal's end: its turn among all that was, the end, and the record that told it.
+type Heard = (usize, HeadItem, Option<Digest>);
+
 /// The journals that were looked at, and the one that is.
 pub(super) struct Journals<'i> {
     inner: &'i Inner,
     whole: BTreeMap<Digest, bool>,
-    /// What was heard of journals' ends: its turn among all that was, the end, and the record that told it.
-    heads: BTreeMap<[u8; 16], Vec<(usize, HeadItem, Option<Digest>)>>,
+    /// What was heard of journals' ends, by whose they are.
+    heads: BTreeMap<[u8; 16], Vec<Heard>>,
     /// Devices of whose journals something is kept that was not looked at yet.
     kept: BTreeSet<DeviceId>,
     open: Option<([u8; 16], Chain, Option<Piece>)>,
