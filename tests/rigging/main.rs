@@ -6,6 +6,7 @@ mod examples;
 mod flying;
 mod handbooks;
 mod properties;
+mod shares;
 mod solving;
 mod support;
 mod textbooks;

@@ -5,7 +5,7 @@ use slingseal_app::catalogue::Saying;
 use slingseal_app::catalogue::{closing, paper as words};
 use slingseal_app::{
     AppError, CodeView, FindingState, Language, MomentKind, RecordState, RecordView, TagSignature, TagView,
-    clock,
+    clock, rigging_percent,
 };
 
 use super::code::Code;
@@ -153,7 +153,6 @@ impl Rigging {
         if self.legs.len() < 2 {
             return Vec::new();
         }
-        let percent = |share: f64| format!("{:.0} %", share * 100.0);
         let mut said: Vec<String> = self.beyond.iter().map(|beyond| beyond.said.clone()).collect();
         let worst = self.legs.iter().filter_map(|leg| {
             let carries = leg.worst_case_n? * self.factor;
@@ -162,13 +161,14 @@ impl Rigging {
         if let Some((leg, carries, share)) = worst.max_by(|a, b| a.2.total_cmp(&b.2)) {
             let carries = self.in_unit(carries);
             said.push(
-                words::WorstCase { leg: &leg.name, carries: &carries, share: &percent(share) }.say(language),
+                words::WorstCase { leg: &leg.name, carries: &carries, share: &rigging_percent(share) }
+                    .say(language),
             );
         }
         if let Some(rules) = &self.rules {
-            let two = percent(rules.two_leg);
+            let two = rigging_percent(rules.two_leg);
             said.push(if self.legs.len() > 2 {
-                words::RulesThreeAndTwo { three: percent(rules.three_leg), two }.say(language)
+                words::RulesThreeAndTwo { three: rigging_percent(rules.three_leg), two }.say(language)
             } else {
                 words::RulesTwo { two }.say(language)
             });
@@ -284,7 +284,7 @@ pub fn record_pdf(
             .iter()
             .flat_map(|rigging| &rigging.parts)
             .map(|part| {
-                let share = format!("{:.0} %", part.utilisation * 100.0);
+                let share = rigging_percent(part.utilisation);
                 [part.part.clone(), part.carries.clone(), share]
             })
             .collect(),
@@ -323,4 +323,25 @@ fn moments(view: &RecordView, language: Language) -> Vec<Moment> {
         moments.push(moment(at, what.to_owned()));
     }
     moments
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Language, Rigging};
+
+    /// What a record keeps is exact; the page says 101 % of what is over by a third of one.
+    #[test]
+    fn the_page_never_says_the_limit_of_what_is_over() {
+        let leg = |name: u32| serde_json::json!({"name": name.to_string(), "worst_case_n": 1_003.0, "rated_n": 1_000.0});
+        let kept = |share: f64| {
+            let rules = serde_json::json!({"three_leg": share, "two_leg": share});
+            serde_json::json!({"legs": [leg(1), leg(2), leg(3)], "rules": rules}).to_string()
+        };
+        for (share, told, others) in [(1.003, "101 %", 3), (0.996, "100 %", 2), (1.0, "100 %", 2)] {
+            let rigging: Rigging = serde_json::from_str(&kept(share)).unwrap();
+            let said = rigging.otherwise(Language::English).join("\n");
+            assert_eq!(said.matches(told).count(), others, "{said}");
+            assert!(said.contains("carries") && said.contains("101 %"), "{said}");
+        }
+    }
 }

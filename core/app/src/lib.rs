@@ -100,7 +100,7 @@ pub use tags::field::{FieldWeighed, FieldWeighing, ScaleReading};
 pub use tags::form::{FieldFault, RiggingFields};
 pub use tags::lift::{LiftRequest, LiftSheet, SolveRequest, fly_lift, solve_lift, weigh_lift};
 pub use tags::rigging::{RiggingHook, RiggingLeg, RiggingPaper, RiggingPart, RiggingView};
-pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging, rigging_caution};
+pub use tags::statics::{RiggingRequest, RiggingSheet, assess_rigging, rigging_caution, rigging_percent};
 pub use tags::sticker::{StickerReading, StickerView, read_sticker, sticker};
 pub use tags::view::{EquipmentView, LinkView, TagView, ZoneView};
 pub use tags::weighing::{WeighedFields, weigh_fields};

@@ -5,9 +5,9 @@ use nalgebra::Vector3;
 use slingseal_words::{Degrees, Metres, Name, Newtons, Ratio, Source};
 
 use super::assessment::{
-    Assessment, FLATTEST, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Warning, over,
+    Assessment, FLATTEST, Hang, Held, HeldPart, HookLoad, Infeasible, LegLoad, Place, Rules, Warning,
 };
-use super::limits::{Beyond, Verdict};
+use super::limits::{Beyond, Verdict, over};
 use super::load::Rating;
 use super::model::{Model, Pose};
 use super::rule::Rule;

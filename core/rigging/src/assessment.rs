@@ -6,7 +6,7 @@ use slingseal_catalogue::{Argument, Saying, ToArgument, rigging as words};
 use slingseal_words::{Degrees, Metres, Name, Newtons, Quantity, Ratio, Source};
 
 use super::RiggingError;
-use super::limits::{Beyond, State, Verdict};
+use super::limits::{Beyond, State, Verdict, over};
 
 /// How a load hangs, who carries what, and what governs. It assists a qualified inspector; the governing manual rules.
 #[derive(Clone, Debug, PartialEq)]
@@ -180,11 +180,6 @@ impl Held {
     pub fn over(&self) -> bool {
         over(self.utilisation)
     }
-}
-
-/// More than all of it; the last bits are rounding.
-pub(super) fn over(utilisation: Ratio) -> bool {
-    utilisation.value() > 1.0 + 1e-9
 }
 
 /// The handbook rules, as the largest utilisation of a leg. Each hook's load is shared by the rule's number of its legs

@@ -53,7 +53,7 @@ pub use picture::{Drawing, Pen, PictureError, Shape, Step, drawing, png, side_ce
 pub use read::{read, read_file};
 pub use report::{caution, report};
 pub use rule::Rule;
-pub use shown::{force_in, force_unit};
+pub use shown::{force_in, force_unit, percent};
 pub use solve::{
     Asked, Between, Moved, Proposal, Proposals, SetAnswer, SlingSet, SolveError, Stock, Wanted, WhatIf,
     Without, solve, solve_json, solve_report, what_if,

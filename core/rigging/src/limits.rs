@@ -72,3 +72,8 @@ impl State {
         }
     }
 }
+
+/// More than all of it; the last bits are rounding.
+pub(super) fn over(utilisation: Ratio) -> bool {
+    utilisation.value() > 1.0 + 1e-9
+}

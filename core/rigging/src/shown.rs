@@ -2,6 +2,7 @@
 
 use slingseal_words::{Dimension, Newtons, Quantity, Ratio, STANDARD_GRAVITY, Unit};
 
+use super::limits::over;
 use super::{Leg, RiggedLoad};
 
 /// `si` SI units as a quantity of `unit`, with at least three significant digits and no more decimals than the trade
@@ -41,7 +42,60 @@ pub fn force_in(newtons: Newtons, unit: Unit) -> Quantity {
     }
 }
 
-/// A share as whole hundredths, the nearest.
-pub(super) fn percent(ratio: Ratio) -> String {
-    format!("{:.0} %", ratio.value() * 100.0)
+/// A share of what is allowed, in whole hundredths, rounded up. What is over never reads as 100 % or less, what is not over
+/// never as more: the number tells the same as the verdict. Whoever shows such a share asks here.
+pub fn percent(share: Ratio) -> String {
+    // The last bits of a whole number are rounding, as they are in `over`.
+    let whole = (share.value() * 100.0 - 1e-7).ceil();
+    let whole = if over(share) { whole.max(101.0) } else { whole.min(100.0) };
+    // Nought has no sign.
+    format!("{:.0} %", whole + 0.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Ratio, over, percent};
+
+    /// The number after which the sign stands.
+    fn number(share: f64) -> f64 {
+        let text = percent(Ratio::new(share).unwrap());
+        text.strip_suffix(" %").unwrap().parse().unwrap()
+    }
+
+    #[test]
+    fn a_share_is_rounded_up_and_agrees_with_over() {
+        for (share, told) in [
+            (0.0, "0 %"),
+            (1e-12, "0 %"),
+            (0.003, "1 %"),
+            (0.07 * 100.0 / 100.0, "7 %"),
+            (0.712, "72 %"),
+            (0.990_000_1, "100 %"),
+            (0.996, "100 %"),
+            (1.0, "100 %"),
+            (1.0 + 5e-10, "100 %"),
+            (1.0 + 5e-9, "101 %"),
+            (1.003, "101 %"),
+            (1.01, "101 %"),
+            (1.010_001, "102 %"),
+        ] {
+            assert_eq!(percent(Ratio::new(share).unwrap()), told, "{share}");
+        }
+    }
+
+    /// A whole number of hundredths is told as it is, however it was computed, and no share less than it is.
+    #[test]
+    fn no_share_is_told_as_less() {
+        for hundredths in 0..400_u32 {
+            let (share, whole) = (f64::from(hundredths) / 100.0, f64::from(hundredths));
+            for near in [share, f64::from(hundredths) * 0.01, share * 3.0 / 3.0] {
+                assert_eq!(number(near).to_bits(), whole.to_bits(), "{near}");
+            }
+            for part in 1..10 {
+                let share = share + f64::from(part) / 1_000.0;
+                assert_eq!(number(share).to_bits(), (whole + 1.0).to_bits(), "{share}");
+                assert_eq!(number(share) > 100.0, over(Ratio::new(share).unwrap()), "{share}");
+            }
+        }
+    }
 }

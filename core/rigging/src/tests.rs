@@ -56,7 +56,7 @@ fn sample_hangs() {
     assert!(hang.pitch.value() > 0.2 && hang.pitch.value() < 0.4 && hang.roll.value().abs() < 1e-9);
     assert!(matches!(load.legs[2].reach, Reach::RopeAndChain(..)));
     assert!(report(&load, &assessment, &links, EN).starts_with(
-        "AT REST ONLY: aircraft allowable governs at rest, at 71 %.\nNOT in the worst case: leg "
+        "AT REST ONLY: aircraft allowable governs at rest, at 72 %.\nNOT in the worst case: leg "
     ));
     let told: serde_json::Value = serde_json::from_str(&json(&assessment, &links)).unwrap();
     assert_eq!(told["governing"]["part"], "aircraft allowable");

@@ -1,8 +1,9 @@
 //! What several reports say alike, in no language yet.
 
 use slingseal_catalogue::{Saying, rigging as words};
-use slingseal_words::{Degrees, Ratio};
+use slingseal_words::Degrees;
 
+use super::shown::percent;
 use super::{Beyond, Rule, State};
 
 /// Whether the load may hang.
@@ -52,9 +53,4 @@ pub fn beyond(beyond: &Beyond) -> Saying {
         Rule::TwoLegs => words::BeyondTwoLegs { whose, share }.into(),
         Rule::WorstCase => words::BeyondWorstCase { whose, share }.into(),
     }
-}
-
-/// A share as whole hundredths, rounded up: what is over is never said to be at the limit.
-pub(super) fn percent(share: Ratio) -> String {
-    format!("{:.0} %", (share.value() * 100.0 - 1e-6).ceil())
 }

@@ -138,7 +138,6 @@ pub(crate) fn rigging_view(load: &RiggedLoad, language: Language) -> RiggingView
 fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> RiggingPaper {
     let hang = assessment.hang.as_ref();
     let carries = |newtons: Newtons| rigging::force_in(newtons, rigging::force_unit(load)).to_string();
-    let share = |share: Ratio| format!("{:.0} %", (share.value() * 100.0 - 1e-6).ceil());
     let legs = load.legs.iter().enumerate().map(|(at, leg)| {
         let found = hang.and_then(|hang| hang.legs.get(at));
         let hook = load.hook_of(leg).and_then(|at| load.hooks.get(at));
@@ -154,7 +153,7 @@ fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Rigg
             link: leg.reach.chain().map(|chain| chain.seated),
             links: leg.reach.chain().map(|chain| chain.links),
             carries: found.map(|leg| carries(leg.tension)).unwrap_or_default(),
-            share: found.map(|leg| share(leg.utilisation)).unwrap_or_default(),
+            share: found.map(|leg| rigging::percent(leg.utilisation)).unwrap_or_default(),
         }
     });
     let parts = hang.into_iter().flat_map(|hang| &hang.held).map(|held| RiggingPart {
@@ -162,7 +161,7 @@ fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Rigg
         carries: rigging::force_in(held.carries, held.rated.unit()).to_string(),
         rated: held.rated.to_string(),
         source: held.source.as_ref().map(ToString::to_string).unwrap_or_default(),
-        share: share(held.utilisation),
+        share: rigging::percent(held.utilisation),
     });
     let hooks = hang.into_iter().flat_map(|hang| &hang.hooks);
     RiggingPaper {
@@ -180,8 +179,23 @@ fn paper(load: &RiggedLoad, assessment: &Assessment, language: Language) -> Rigg
     }
 }
 
+/// A share of what is allowed, 1 being all of it, as every page and paper shows it: rounded up, so that what is over never
+/// reads as 100 %.
+pub fn rigging_percent(share: f64) -> String {
+    Ratio::new(share).map(rigging::percent).unwrap_or_default()
+}
+
 /// The one line of what governs. What a walk keeps of it is the English.
 pub(crate) fn summary(load: &RiggedLoad, assessment: &Assessment) -> Saying {
+    summary_with(load, assessment, rigging::percent)
+}
+
+/// The same line as walks kept it while the share was rounded to the nearest: to know it again, never to show.
+pub(crate) fn summary_once_kept(load: &RiggedLoad, assessment: &Assessment) -> Saying {
+    summary_with(load, assessment, |share| format!("{:.0} %", share.value() * 100.0))
+}
+
+fn summary_with(load: &RiggedLoad, assessment: &Assessment, percent: impl Fn(Ratio) -> String) -> Saying {
     let unit = load.mass.unit();
     if let Some(reason) = &assessment.reason {
         return words::SummaryDoesNotHangBecause { reason: reason.saying() }.into();
@@ -200,7 +214,7 @@ pub(crate) fn summary(load: &RiggedLoad, assessment: &Assessment) -> Saying {
     };
     match hang.held.first() {
         Some(held) => {
-            let percent = format!("{:.0} %", held.utilisation.value() * 100.0);
+            let percent = percent(held.utilisation);
             let (part, rated) = (held.part.saying(), held.rated.to_string());
             words::SummaryGoverns { part, percent, rated, lean }.into()
         }
@@ -213,5 +227,68 @@ fn in_unit(force: Newtons, mass: Unit) -> String {
     match mass {
         Unit::Lb => format!("{:.0} lbf", (force.value() / Unit::Lbf.si() / 10.0).round() * 10.0),
         _ => format!("{:.1} kN", force.value() / Unit::Kn.si()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::walks::{finding_of, finding_said, rigging_finding};
+
+    /// 5000 lb under what the aircraft may carry.
+    fn sheet(allowable: &str) -> RiggingSheet {
+        let text = format!(
+            r#"[load]
+mass = "5000 lb"
+centre = ["0 in", "0 in", "0 in"]
+[[hook]]
+name = "main"
+at = ["0 m", "0 m", "0 m"]
+[aircraft]
+allowable = "{allowable}"
+[[leg]]
+name = "1"
+lift_point = ["0 in", "0 in", "30 in"]
+length = "12 ft"
+stretch = "2 %"
+rated = "9000 lb"
+"#
+        );
+        let language = Language::English;
+        assess_rigging(&RiggingRequest { text, language, ..RiggingRequest::default() }).unwrap()
+    }
+
+    /// At 100.3 % no line and no cell says 100 %; at 99.6 % all say it, and none says more.
+    #[test]
+    fn what_is_over_is_never_told_as_the_limit() {
+        for (allowable, told) in [("4985 lb", "101 %"), ("5000 lb", "100 %"), ("5020 lb", "100 %")] {
+            let load = sheet(allowable).load;
+            let view = rigging_view(&load, Language::English);
+            assert!(
+                view.summary.starts_with(&format!("aircraft allowable at {told} of")),
+                "{}",
+                view.summary
+            );
+            assert_eq!(view.paper.parts[0].share, told);
+            assert!(view.report.contains(&format!("at {told}.")), "{}", view.report);
+            assert_eq!(view.verdict == Verdict::OverLimit, told == "101 %");
+            assert_eq!(rigging_percent(view.utilisation.unwrap()), told);
+        }
+    }
+
+    /// A walk that was kept before shares were rounded up is told anew by its load, in the reader's language.
+    #[test]
+    fn a_finding_kept_with_the_nearest_share_is_known_again() {
+        let load = sheet("4985 lb").load;
+        let assessment = rigging::assess(&load);
+        let now = rigging_finding(&load);
+        let kept = finding_of(&assessment, &summary_once_kept(&load, &assessment));
+        assert!(kept.summary.to_string().contains("at 100 % of 4985 lb"), "{}", kept.summary);
+        for finding in [&kept, &now] {
+            let said = finding_said(finding, std::slice::from_ref(&load)).say(Language::Spanish);
+            assert!(said.contains("101 %") && !said.contains("pulls most"), "{said}");
+            // Without its load the words stay as they were kept.
+            assert_eq!(finding_said(finding, &[]).to_string(), finding.summary.to_string());
+        }
     }
 }

@@ -21,7 +21,7 @@ use std::sync::Arc;
 
 use crate::procedures::keep_own_text;
 use crate::tags::pieces::REJECTED;
-use crate::tags::statics::summary;
+use crate::tags::statics::{summary, summary_once_kept};
 use crate::tags::tag_bytes;
 use crate::walks::entries::{EVENT, GROUND, SUBJECT, apply, bodies, events, ground_parts, walk_id};
 use crate::walks::request::{WalkRequest, command};
@@ -334,9 +334,13 @@ pub(crate) fn row(id: WalkId, walk: &Walk, now: slingseal_words::Time) -> WalkRo
     }
 }
 
-fn rigging_finding(load: &RiggedLoad) -> RiggingFinding {
+pub(crate) fn rigging_finding(load: &RiggedLoad) -> RiggingFinding {
     let assessment = rigging::assess(load);
-    let whole = summary(load, &assessment).to_string();
+    finding_of(&assessment, &summary(load, &assessment))
+}
+
+pub(crate) fn finding_of(assessment: &rigging::Assessment, summary: &Saying) -> RiggingFinding {
+    let whole = summary.to_string();
     // Cut only where it must be: half a sentence about a leg misleads.
     let line: String =
         if whole.len() <= Note::MOST { whole } else { whole.chars().take(Note::MOST / 4).collect() };
@@ -349,10 +353,13 @@ fn rigging_finding(load: &RiggedLoad) -> RiggingFinding {
 
 /// What was found of a rigging, in no language yet where it is what the statics of one of these loads say.
 pub(crate) fn finding_said(finding: &RiggingFinding, loads: &[RiggedLoad]) -> Saying {
-    match loads.iter().find(|load| rigging_finding(load) == *finding) {
-        Some(load) => summary(load, &rigging::assess(load)),
-        None => finding.summary.to_string().into(),
-    }
+    let known = loads.iter().find_map(|load| {
+        let assessment = rigging::assess(load);
+        let now = summary(load, &assessment);
+        let kept = [&now, &summary_once_kept(load, &assessment)];
+        kept.iter().any(|kept| finding_of(&assessment, kept) == *finding).then_some(now)
+    });
+    known.unwrap_or_else(|| finding.summary.to_string().into())
 }
 
 /// The links that were counted, by leg, where they are a number of the tag's.

@@ -3,7 +3,7 @@
 use slingseal_catalogue::{Language, Saying, rigging as words};
 
 use super::{Flight, FlightSheet, What};
-use crate::shown::force_in;
+use crate::shown::{force_in, percent};
 use crate::{RiggedLoad, tongue};
 
 /// The sheet as plain text.
@@ -18,7 +18,7 @@ pub fn flight_report(load: &RiggedLoad, flight: &Flight, sheet: &FlightSheet, la
         lines.push(words::FlightFactor { factor, angle, source }.say(language));
         let state = tongue::state(one.assessment.state());
         if let Some(held) = one.assessment.hang.as_ref().and_then(|hang| hang.held.first()) {
-            let percent = tongue::percent(held.utilisation);
+            let percent = percent(held.utilisation);
             lines.push(words::FlightFactored { state, part: &held.part, percent }.say(language));
         } else {
             lines.push(words::WeighedDoesNotHang { state }.say(language));
@@ -39,7 +39,7 @@ pub fn flight_report(load: &RiggedLoad, flight: &Flight, sheet: &FlightSheet, la
             // Nought has no sign.
             let trail = format!("{:.1}°", (at.trail.value() * 10.0).round() / 10.0 + 0.0);
             let attitude = tongue::attitude(at.pitch, at.roll);
-            let percent = tongue::percent(at.utilisation);
+            let percent = percent(at.utilisation);
             lines.push(words::FlightAt { speed, trail, attitude, percent }.say(language));
         }
         for event in &curve.events {
@@ -73,7 +73,7 @@ pub fn flight_report(load: &RiggedLoad, flight: &Flight, sheet: &FlightSheet, la
                 let attitude = tongue::attitude(hang.pitch, hang.roll);
                 let held = hang.held.first();
                 let part = held.map_or_else(|| Saying::verbatim(""), |held| held.part.saying());
-                let percent = held.map(|held| tongue::percent(held.utilisation)).unwrap_or_default();
+                let percent = held.map(|held| percent(held.utilisation)).unwrap_or_default();
                 words::FlightFailedHangs { state, attitude, part, percent }.say(language)
             }
             None => words::FlightFailedFalls { state }.say(language),

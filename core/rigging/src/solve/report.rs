@@ -4,7 +4,7 @@ use slingseal_catalogue::{Language, Saying, rigging as words};
 
 use super::{Proposal, Proposals, Wanted, WhatIf};
 use crate::LinkChange;
-use crate::shown::force_in;
+use crate::shown::{force_in, percent};
 use crate::tongue;
 
 /// The search as plain text. `slips` is what small faults do to each proposal, in order; the first one's are told.
@@ -33,7 +33,7 @@ pub fn solve_report(found: &Proposals, slips: &[WhatIf], wanted: &Wanted, langua
         lines.push(match (set.legs_enough, set.off, set.utilisation) {
             (false, ..) => words::SetTooFew { set: name }.say(language),
             (true, Some(off), Some(share)) => {
-                let (off, percent) = (format!("{:.1}°", off.value()), tongue::percent(share));
+                let (off, percent) = (format!("{:.1}°", off.value()), percent(share));
                 words::SetHangs { set: name, off, percent }.say(language)
             }
             _ => words::SetNot { set: name }.say(language),
@@ -57,10 +57,10 @@ fn one(lines: &mut Vec<String>, number: usize, proposal: &Proposal, language: La
     let attitude = tongue::attitude(hang.pitch, hang.roll);
     let off = format!("{:.1}°", proposal.off.value());
     let governing = proposal.governing();
-    let percent = governing.map(|held| tongue::percent(held.utilisation)).unwrap_or_default();
+    let governs = governing.map(|held| percent(held.utilisation)).unwrap_or_default();
     let part = governing.map_or_else(|| Saying::verbatim(""), |held| held.part.saying());
     let state = tongue::state(proposal.assessment.state());
-    lines.push(words::SolveProposal { number, state, attitude, off, part, percent }.say(language));
+    lines.push(words::SolveProposal { number, state, attitude, off, part, percent: governs }.say(language));
     if let Some(set) = &proposal.set {
         lines.push(words::SolveSet { set }.say(language));
     }
@@ -68,8 +68,7 @@ fn one(lines: &mut Vec<String>, number: usize, proposal: &Proposal, language: La
     for (at, leg) in hang.legs.iter().enumerate() {
         let link = proposal.links.get(at).and_then(|(_, link)| *link);
         let rope = proposal.ropes.get(at).copied().flatten();
-        let (name, tension, percent) =
-            (&leg.name, force_in(leg.tension, unit), tongue::percent(leg.utilisation));
+        let (name, tension, percent) = (&leg.name, force_in(leg.tension, unit), percent(leg.utilisation));
         let how: Saying = match (link, rope) {
             (Some(link), Some(rope)) => words::LegLinkRope { link: link.to_string(), rope }.into(),
             (Some(link), None) => words::LegLink { link: link.to_string() }.into(),
@@ -108,7 +107,7 @@ fn told(lines: &mut Vec<String>, best: &Proposal, slips: &WhatIf, language: Lang
         lines.push(match &without.hang {
             Some((pitch, roll, share)) => {
                 let attitude = tongue::attitude(*pitch, *roll);
-                let percent = tongue::percent(*share);
+                let percent = percent(*share);
                 words::SlipWithout { leg, attitude, percent }.say(language)
             }
             None => words::SlipWithoutFalls { leg }.say(language),

@@ -5,8 +5,7 @@ use slingseal_words::{Degrees, Quantity};
 
 use super::corners::units;
 use super::{Carried, Span, Weighed, Weighing};
-use crate::shown::force_in;
-use crate::shown::shown;
+use crate::shown::{force_in, percent, shown};
 use crate::{RiggedLoad, tongue};
 
 /// How much of a load's centre of gravity a weighing tells.
@@ -88,13 +87,13 @@ fn hang(
         lines.push(words::WeighedTilt { pitch, roll }.say(language));
     }
     if let Some((part, share)) = &carried.governing {
-        let percent = tongue::percent(*share);
+        let percent = percent(*share);
         lines.push(words::WeighedGoverns { part, percent }.say(language));
     }
     let unit = crate::shown::force_unit(load);
     for leg in &carried.legs {
         let (least, most) = (force_in(leg.tension.least, unit), force_in(leg.tension.most, unit));
-        let percent = tongue::percent(leg.utilisation);
+        let percent = percent(leg.utilisation);
         lines.push(words::WeighedLeg { leg: &leg.name, least, most, percent }.say(language));
     }
 }
