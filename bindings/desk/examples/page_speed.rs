@@ -15,6 +15,10 @@
     reason = "a measurement reads the clock and fails by panicking"
 )]
 
+#[path = "../tests/page/anyone.rs"]
+#[allow(dead_code, reason = "the tests ask which certificate it was")]
+mod anyone;
+
 use std::convert::Infallible;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{TcpListener, TcpStream};
@@ -26,13 +30,12 @@ use hyper::service::service_fn;
 use hyper_util::rt::TokioIo;
 use tokio_rustls::TlsAcceptor;
 use tokio_rustls::rustls::client::Resumption;
-use tokio_rustls::rustls::client::danger::{HandshakeSignatureValid, ServerCertVerified, ServerCertVerifier};
 use tokio_rustls::rustls::crypto::ring;
 use tokio_rustls::rustls::pki_types::pem::PemObject;
-use tokio_rustls::rustls::pki_types::{CertificateDer, PrivateKeyDer, ServerName, UnixTime};
-use tokio_rustls::rustls::{
-    ClientConfig, ClientConnection, DigitallySignedStruct, Error, ServerConfig, SignatureScheme, StreamOwned,
-};
+use tokio_rustls::rustls::pki_types::{PrivateKeyDer, ServerName};
+use tokio_rustls::rustls::{ClientConfig, ClientConnection, ServerConfig, StreamOwned};
+
+use anyone::Anyone;
 
 const WHILE: Duration = Duration::from_secs(2);
 
@@ -155,47 +158,6 @@ impl Drop for Served {
     }
 }
 
-/// Whoever shows a certificate.
-#[derive(Debug)]
-struct Anyone;
-
-impl ServerCertVerifier for Anyone {
-    fn verify_server_cert(
-        &self,
-        _: &CertificateDer<'_>,
-        _: &[CertificateDer<'_>],
-        _: &ServerName<'_>,
-        _: &[u8],
-        _: UnixTime,
-    ) -> Result<ServerCertVerified, Error> {
-        Ok(ServerCertVerified::assertion())
-    }
-
-    fn verify_tls12_signature(
-        &self,
-        message: &[u8],
-        certificate: &CertificateDer<'_>,
-        signed: &DigitallySignedStruct,
-    ) -> Result<HandshakeSignatureValid, Error> {
-        let known = ring::default_provider().signature_verification_algorithms;
-        tokio_rustls::rustls::crypto::verify_tls12_signature(message, certificate, signed, &known)
-    }
-
-    fn verify_tls13_signature(
-        &self,
-        message: &[u8],
-        certificate: &CertificateDer<'_>,
-        signed: &DigitallySignedStruct,
-    ) -> Result<HandshakeSignatureValid, Error> {
-        let known = ring::default_provider().signature_verification_algorithms;
-        tokio_rustls::rustls::crypto::verify_tls13_signature(message, certificate, signed, &known)
-    }
-
-    fn supported_verify_schemes(&self) -> Vec<SignatureScheme> {
-        ring::default_provider().signature_verification_algorithms.supported_schemes()
-    }
-}
-
 /// A certificate of the kind that a desk makes itself.
 fn acceptor() -> TlsAcceptor {
     let key = rcgen::KeyPair::generate().unwrap();
@@ -219,7 +181,7 @@ fn client() -> Arc<ClientConfig> {
         .with_safe_default_protocol_versions()
         .unwrap()
         .dangerous()
-        .with_custom_certificate_verifier(Arc::new(Anyone))
+        .with_custom_certificate_verifier(Arc::new(Anyone::default()))
         .with_no_client_auth();
     config.resumption = Resumption::disabled();
     Arc::new(config)

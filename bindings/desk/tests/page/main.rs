@@ -11,6 +11,7 @@
 
 mod access;
 mod acts;
+mod anyone;
 #[path = "../support/bag.rs"]
 mod bag;
 mod browser;

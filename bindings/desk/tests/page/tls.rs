@@ -3,60 +3,17 @@
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::process::{Child, Stdio};
-use std::sync::{Arc, Mutex};
+use std::sync::Arc;
 
 use sha2::{Digest, Sha256};
-use tokio_rustls::rustls::client::danger::{HandshakeSignatureValid, ServerCertVerified, ServerCertVerifier};
+use tokio_rustls::rustls::client::danger::ServerCertVerifier;
 use tokio_rustls::rustls::crypto::ring;
-use tokio_rustls::rustls::pki_types::{CertificateDer, ServerName, UnixTime};
-use tokio_rustls::rustls::{
-    ClientConfig, ClientConnection, DigitallySignedStruct, Error, SignatureScheme, StreamOwned,
-};
+use tokio_rustls::rustls::pki_types::ServerName;
+use tokio_rustls::rustls::{ClientConfig, ClientConnection, StreamOwned};
 
+use crate::anyone::Anyone;
 use crate::browser::Browser;
 use crate::{Demo, PIN};
-
-/// Whoever shows a certificate, as a browser whose user goes on; it notes which one it was.
-#[derive(Debug, Default)]
-struct Anyone(Mutex<Option<Vec<u8>>>);
-
-impl ServerCertVerifier for Anyone {
-    fn verify_server_cert(
-        &self,
-        shown: &CertificateDer<'_>,
-        _: &[CertificateDer<'_>],
-        _: &ServerName<'_>,
-        _: &[u8],
-        _: UnixTime,
-    ) -> Result<ServerCertVerified, Error> {
-        *self.0.lock().unwrap() = Some(shown.to_vec());
-        Ok(ServerCertVerified::assertion())
-    }
-
-    fn verify_tls12_signature(
-        &self,
-        message: &[u8],
-        certificate: &CertificateDer<'_>,
-        signed: &DigitallySignedStruct,
-    ) -> Result<HandshakeSignatureValid, Error> {
-        let known = ring::default_provider().signature_verification_algorithms;
-        tokio_rustls::rustls::crypto::verify_tls12_signature(message, certificate, signed, &known)
-    }
-
-    fn verify_tls13_signature(
-        &self,
-        message: &[u8],
-        certificate: &CertificateDer<'_>,
-        signed: &DigitallySignedStruct,
-    ) -> Result<HandshakeSignatureValid, Error> {
-        let known = ring::default_provider().signature_verification_algorithms;
-        tokio_rustls::rustls::crypto::verify_tls13_signature(message, certificate, signed, &known)
-    }
-
-    fn supported_verify_schemes(&self) -> Vec<SignatureScheme> {
-        ring::default_provider().signature_verification_algorithms.supported_schemes()
-    }
-}
 
 /// A desk that speaks TLS, and what it printed.
 struct Encrypted {
@@ -101,7 +58,7 @@ impl Encrypted {
         stream.write_all(request.as_bytes()).unwrap();
         let mut answer = Vec::new();
         let _ = stream.read_to_end(&mut answer);
-        let shown = anyone.0.lock().unwrap().clone().unwrap();
+        let shown = anyone.shown().unwrap();
         (String::from_utf8_lossy(&answer).into_owned(), shown)
     }
 }

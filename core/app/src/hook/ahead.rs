@@ -15,7 +15,8 @@ use slingseal_words::Digest;
 
 use crate::AppError;
 use crate::account::Alone;
-use crate::walks::full_record::{Full, Plans};
+use crate::procedures::plans::Plans;
+use crate::walks::full_record::Full;
 
 /// Fewer words are opened where they are taken in.
 const WORTH_CORES: usize = 8;
@@ -81,7 +82,7 @@ impl Opener {
         let full = word.seal().zip(item.record.as_deref()).and_then(|(seal, bytes)| {
             // A procedure that is not here is looked for in the record's turn.
             let plan = |digest: &Digest| {
-                self.plans.get(digest).cloned().ok_or_else(|| AppError::internal("not known ahead"))
+                self.plans.known(digest).cloned().ok_or_else(|| AppError::internal("not known ahead"))
             };
             Full::of(seal, word.digest(), bytes, plan).ok()
         });

@@ -12,11 +12,24 @@ use slingseal_words::{Digest, Language};
 /// So many are kept at once.
 const MOST: usize = 64;
 
-/// Procedures written out, by the digests of their texts.
+/// Procedures written out, by the digests of their texts: a digest names one text for ever.
 #[derive(Default)]
 pub(crate) struct Plans(BTreeMap<Digest, Arc<Expanded>>);
 
 impl Plans {
+    /// One that was written out already.
+    pub(crate) fn known(&self, digest: &Digest) -> Option<&Arc<Expanded>> {
+        self.0.get(digest)
+    }
+
+    /// Takes one that was written out elsewhere.
+    pub(crate) fn know(&mut self, plan: Arc<Expanded>) {
+        if self.0.len() >= MOST && !self.0.contains_key(&plan.digest) {
+            self.0.pop_first();
+        }
+        self.0.insert(plan.digest, plan);
+    }
+
     /// The procedure of a digest, as [`expanded_of`] has it.
     pub(crate) fn of(
         &mut self,
@@ -24,14 +37,11 @@ impl Plans {
         digest: &Digest,
         language: Language,
     ) -> Result<Arc<Expanded>, AppError> {
-        if let Some(plan) = self.0.get(digest) {
+        if let Some(plan) = self.known(digest) {
             return Ok(Arc::clone(plan));
         }
         let plan = Arc::new(expanded_of(read, digest, language)?);
-        if self.0.len() >= MOST {
-            self.0.pop_first();
-        }
-        self.0.insert(*digest, Arc::clone(&plan));
+        self.know(Arc::clone(&plan));
         Ok(plan)
     }
 }

@@ -1,6 +1,5 @@
 //! A full record that comes in, folded and held against the seal that names it.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use slingseal_account::sync::{Unfit, examine_body};
@@ -14,9 +13,6 @@ use slingseal_words::Digest;
 
 use crate::AppError;
 use crate::walks::record::{deficiencies, entry_digest, equipment, walk_facts, walk_from};
-
-/// Written-out procedures by the digests of their texts: a digest names one text for ever.
-pub(crate) type Plans = BTreeMap<Digest, Arc<Expanded>>;
 
 /// A full record that says what its seal says, folded: what is kept of it.
 #[derive(Debug)]

@@ -18,8 +18,7 @@ use crate::AppError;
 use crate::account::strays::{GaveWay, MOST_STRAY_BYTES, MOST_STRAYS};
 use crate::account::{loads_naming, open_word, restand, restand_all, trusted_of, whole_again};
 use crate::hook::ahead::{OpenedWord, Opener, procedure_of};
-use crate::procedures::expanded_of;
-use crate::walks::full_record::Plans;
+use crate::procedures::plans::Plans;
 use slingseal_account::sync::Item;
 use slingseal_catalogue::refusals as words;
 use slingseal_judgement::{Author, LoadWord};
@@ -78,7 +77,7 @@ impl<'a, 'c> Admission<'a, 'c> {
             trusted,
             now,
             language,
-            plans: Plans::new(),
+            plans: Plans::default(),
             named: BTreeSet::new(),
             fresh: BTreeMap::new(),
             waiting: 0,
@@ -104,7 +103,7 @@ impl<'a, 'c> Admission<'a, 'c> {
 
     /// A procedure that is written out already, by which a record that comes was walked.
     pub(crate) fn know_plan(&mut self, plan: &Arc<Expanded>) {
-        self.plans.insert(plan.digest, plan.clone());
+        self.plans.know(plan.clone());
     }
 
     /// Opens a word of a load.
@@ -129,24 +128,19 @@ impl<'a, 'c> Admission<'a, 'c> {
         }
         let named: BTreeSet<Digest> = items.iter().filter_map(|item| procedure_of(item)).collect();
         for digest in named {
-            if opener.plans.contains_key(&digest) {
+            if opener.plans.known(&digest).is_some() {
                 continue;
             }
             // Where it is not here, whoever names it hears of that in its turn.
             if let Ok(plan) = self.plan(&digest) {
-                opener.plans.insert(digest, plan);
+                opener.plans.know(plan);
             }
         }
     }
 
     /// A procedure written out, by the digest of its text.
     fn plan(&mut self, digest: &Digest) -> Result<Arc<Expanded>, AppError> {
-        if let Some(plan) = self.plans.get(digest) {
-            return Ok(plan.clone());
-        }
-        let plan = Arc::new(expanded_of(self.tx, digest, self.language)?);
-        self.plans.insert(*digest, plan.clone());
-        Ok(plan)
+        self.plans.of(self.tx, digest, self.language)
     }
 
     /// Counts what was kept just now and nobody signed. How many there are is looked at now and then, so that nothing long grows
