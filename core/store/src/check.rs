@@ -1,11 +1,12 @@
 use super::closings::{CLOSINGS, WALK_FACTS};
 use super::exams::{EXAM_PAPERS, EXAM_RUNS};
+use super::flows::FLOW;
 use super::heads::HEADS;
 use super::inspections::INSPECTIONS;
 use super::keep::{QUARANTINE, SETTINGS, VAULTS};
 use super::loads::LOADS;
 use super::memory::MEMORY;
-use super::movements::{FLOW, MOVEMENTS};
+use super::movements::MOVEMENTS;
 use super::papers::{AUTHORITIES, CARDS, CREDENTIALS, ROSTERS, TAGS, VOIDS};
 use super::procedures::{PROCEDURE_TEXTS, PROCEDURES_IN_USE};
 use super::records::{BYTES, DEFICIENCIES, EQUIPMENT, RECORDS};

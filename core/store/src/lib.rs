@@ -14,6 +14,7 @@ mod error;
 mod exams;
 mod files;
 mod find;
+mod flows;
 mod handle;
 mod heads;
 mod hold;
@@ -50,6 +51,7 @@ pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
     Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordColumn, RecordFilter, RecordPage,
 };
+pub use flows::FlowRow;
 pub use handle::{Reader, Store, Tx};
 pub use heads::HeadRow;
 pub use hold::Patience;
@@ -57,7 +59,7 @@ pub use inspections::{InspectionRow, SubjectKind};
 pub use keep::{QuarantineRow, VaultRow};
 pub use loads::LoadRow;
 pub use mend::Saved;
-pub use movements::{FlowRow, MovementRow};
+pub use movements::MovementRow;
 pub use open::{Lost, Opened, SetAside};
 pub use papers::{AuthorityRow, CredentialRow, RosterRow, TagRow, VoidRow};
 pub use procedures::ProcedureTextRow;
