@@ -66,7 +66,7 @@ fn round(
     mark: &mut Option<(u64, u64)>,
 ) -> Result<(Pushed, Pulled), ExchangeError> {
     let pulled = exchange.pull(app, false, &mut |_| {})?;
-    let now = app.exchange_mark()?;
+    let now = app.written()?;
     let pushed = match *mark == Some(now) {
         true => Pushed::default(),
         false => exchange.push(app, photos, &mut |_| {})?,

@@ -1,12 +1,13 @@
 //! Where each load is on its way, as it was reckoned last.
 
-use rusqlite::Row;
+use rusqlite::types::{FromSql, FromSqlResult, ValueRef};
+use rusqlite::{Params, Row};
 
 use slingseal_words::Time;
 
-use super::loads::{LOADS, make as make_load};
+use super::loads::{InspectedFacts, LOADS, inspected};
 use super::table::Table;
-use super::{LoadRow, Reader, StoreError, Tx};
+use super::{Reader, StoreError, Tx};
 
 pub(super) static FLOW: Table = Table::new(
     "flow",
@@ -34,16 +35,68 @@ pub(super) static FLOW: Table = Table::new(
     ],
 );
 
-/// Loads that a board since some time may show. Each part has an index, so that a board of days costs what happened in them.
-const SINCE: &str = "(SELECT load FROM flow WHERE touched >= ?1
-    UNION SELECT load FROM flow WHERE event = 'lifted' OR hint = 'lifted'
-    UNION SELECT load FROM loads WHERE valid_until >= ?1
-    UNION SELECT load FROM walks WHERE state IN ('open', 'paused', 'decided'))";
+/// Which loads are asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FlowsOf<'l> {
+    /// Those that a board since some time may show: told of since then, in the air, being walked, or with an inspection that held
+    /// then.
+    Since(Time),
+    /// Those that were planned for these seconds (the second time not among them), of which something was told to have happened in
+    /// them, or whose latest inspection was sealed in them.
+    Within(Time, Time),
+    /// One.
+    Load(&'l str),
+}
 
-/// Loads that a day's manifest may show.
-const WITHIN: &str = "(SELECT load FROM flow WHERE planned >= ?1 AND planned < ?2
+/// The parts of a board, each load in one of them alone. Each part has an index, so that a board of days costs what happened in them;
+/// which one is said, for SQLite would take the time that is compared for the shorter way.
+const SINCE: [&str; 4] = [
+    "FROM flow INDEXED BY flow_by_touched LEFT JOIN loads ON loads.load = flow.load WHERE flow.touched >= ?1",
+    "FROM flow INDEXED BY flow_in_the_air LEFT JOIN loads ON loads.load = flow.load
+        WHERE (flow.event = 'lifted' OR flow.hint = 'lifted') AND flow.touched < ?1",
+    "FROM loads INDEXED BY loads_by_validity CROSS JOIN flow ON flow.load = loads.load
+        WHERE loads.valid_until >= ?1 AND +flow.touched < ?1 AND NOT (flow.event = 'lifted' OR flow.hint = 'lifted')",
+    "FROM (SELECT DISTINCT load FROM walks WHERE state IN ('open', 'paused', 'decided')) AS walked
+        CROSS JOIN flow ON flow.load = walked.load LEFT JOIN loads ON loads.load = flow.load
+        WHERE +flow.touched < ?1 AND NOT (flow.event = 'lifted' OR flow.hint = 'lifted')
+        AND (loads.valid_until IS NULL OR loads.valid_until < ?1)",
+];
+const WITHIN: &str = "FROM flow LEFT JOIN loads ON loads.load = flow.load
+    WHERE flow.load IN (SELECT load FROM flow WHERE planned >= ?1 AND planned < ?2
     OR happened >= ?1 AND happened < ?2 OR hinted >= ?1 AND hinted < ?2
     UNION SELECT load FROM loads WHERE issued >= ?1 AND issued < ?2)";
+const ONE: &str = "FROM flow LEFT JOIN loads ON loads.load = flow.load WHERE flow.load = ?1";
+
+/// What a load's place on a board is made of, for as long as its row is looked at: a board counts thousands and shows a page.
+#[derive(Clone, Copy, Debug)]
+pub struct FlowFacts<'r> {
+    /// The load number.
+    pub load: &'r str,
+    /// The word of the last event that counts since the latest inspection; empty where there is none.
+    pub event: &'r str,
+    /// When that happened.
+    pub happened: Option<Time>,
+    /// The word of the last event that counts for nothing; empty where there is none.
+    pub hint: &'r str,
+    /// When that happened.
+    pub hinted: Option<Time>,
+    /// The pickup zone.
+    pub zone: &'r str,
+    /// Its grid reference.
+    pub grid: &'r str,
+    /// The destination.
+    pub destination: &'r str,
+    /// Its grid reference.
+    pub destination_grid: &'r str,
+    /// The aircraft's type.
+    pub aircraft: &'r str,
+    /// When it was planned; none where it was not planned here.
+    pub planned: Option<Time>,
+    /// The latest time that anything of it tells.
+    pub touched: Time,
+    /// How it stood by its latest inspection when it was judged last; none where it has none.
+    pub inspected: Option<InspectedFacts<'r>>,
+}
 
 /// Where a load is on its way, and what its tag says of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -112,6 +165,54 @@ fn make(row: &Row<'_>) -> rusqlite::Result<FlowRow> {
     })
 }
 
+/// The columns of both tables, as `flows_from` asks for them.
+fn facts<'r>(row: &'r Row<'_>) -> Result<FlowFacts<'r>, StoreError> {
+    let [
+        load,
+        event,
+        happened,
+        _who,
+        _verdict,
+        hint,
+        hinted,
+        zone,
+        grid,
+        destination,
+        destination_grid,
+        aircraft,
+        _description,
+        _gross,
+        _planner,
+        _rigger,
+        planned,
+        touched,
+        _judged,
+    ] = FLOW.values::<19>(row, 0)?;
+    let facts = || -> FromSqlResult<FlowFacts<'r>> {
+        Ok(FlowFacts {
+            load: load.as_str()?,
+            event: event.as_str()?,
+            happened: FromSql::column_result(happened)?,
+            hint: hint.as_str()?,
+            hinted: FromSql::column_result(hinted)?,
+            zone: zone.as_str()?,
+            grid: grid.as_str()?,
+            destination: destination.as_str()?,
+            destination_grid: destination_grid.as_str()?,
+            aircraft: aircraft.as_str()?,
+            planned: FromSql::column_result(planned)?,
+            touched: FromSql::column_result(touched)?,
+            inspected: None,
+        })
+    };
+    let facts = facts().map_err(rusqlite::Error::from)?;
+    let behind = FLOW.columns.len() + 1;
+    match row.get_ref(behind)? {
+        ValueRef::Null => Ok(facts),
+        _ => Ok(FlowFacts { inspected: Some(inspected(row, behind)?), ..facts }),
+    }
+}
+
 impl Tx<'_> {
     /// Keeps where a load is.
     pub fn put_flow(&self, row: &FlowRow) -> Result<(), StoreError> {
@@ -147,27 +248,36 @@ impl Reader<'_> {
         self.row(&FLOW, "WHERE load = ?1", [load], make)
     }
 
-    /// Where each load was that a board since some time may show: told of since then, in the air, being walked, or with an
-    /// inspection that held then.
-    pub fn flows_since(&self, since: Time) -> Result<Vec<FlowRow>, StoreError> {
-        self.rows(&FLOW, &format!("WHERE load IN {SINCE} ORDER BY load"), [since], make)
+    /// What is known of the place of each of some loads, one at a time and in no order, each checked against its check sums.
+    pub fn each_flow<E: From<StoreError>>(
+        &self,
+        which: FlowsOf<'_>,
+        mut take: impl FnMut(FlowFacts<'_>) -> Result<(), E>,
+    ) -> Result<(), E> {
+        match which {
+            FlowsOf::Since(since) => {
+                SINCE.iter().try_for_each(|part| self.flows_from(part, [since], &mut take))
+            }
+            FlowsOf::Within(from, until) => self.flows_from(WITHIN, [from, until], &mut take),
+            FlowsOf::Load(load) => self.flows_from(ONE, [load], &mut take),
+        }
     }
 
-    /// How those of them with an inspection stood when they were judged last.
-    pub fn loads_of_flows_since(&self, since: Time) -> Result<Vec<LoadRow>, StoreError> {
-        let rest = format!("WHERE load IN {SINCE} ORDER BY load");
-        self.rows(&LOADS, &rest, [since], make_load)
-    }
-
-    /// Where each load was that was planned for these seconds (`until` not among them), of which something was told to have happened
-    /// in them, or whose latest inspection was sealed in them.
-    pub fn flows_within(&self, from: Time, until: Time) -> Result<Vec<FlowRow>, StoreError> {
-        self.rows(&FLOW, &format!("WHERE load IN {WITHIN} ORDER BY load"), [from, until], make)
-    }
-
-    /// How those of them with an inspection stood when they were judged last.
-    pub fn loads_of_flows_within(&self, from: Time, until: Time) -> Result<Vec<LoadRow>, StoreError> {
-        self.rows(&LOADS, &format!("WHERE load IN {WITHIN} ORDER BY load"), [from, until], make_load)
+    fn flows_from<E: From<StoreError>>(
+        &self,
+        rest: &str,
+        params: impl Params,
+        take: &mut impl FnMut(FlowFacts<'_>) -> Result<(), E>,
+    ) -> Result<(), E> {
+        self.here()?;
+        let sql = format!("SELECT {}, {} {rest}", FLOW.summed(), LOADS.summed());
+        let mut statement = self.conn.prepare_cached(&sql).map_err(StoreError::from)?;
+        let mut rows = statement.query(params).map_err(StoreError::from)?;
+        loop {
+            let next = rows.next().map_err(StoreError::from);
+            let Some(row) = self.noting(next)? else { return Ok(()) };
+            take(self.noting(facts(row))?)?;
+        }
     }
 
     /// Where every load was.

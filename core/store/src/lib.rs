@@ -51,13 +51,13 @@ pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
     Cursor, DeficiencyCount, EquipmentUse, InspectionCount, RecordColumn, RecordFilter, RecordPage,
 };
-pub use flows::FlowRow;
+pub use flows::{FlowFacts, FlowRow, FlowsOf};
 pub use handle::{Reader, Store, Tx};
 pub use heads::HeadRow;
 pub use hold::Patience;
 pub use inspections::{InspectionRow, SubjectKind};
 pub use keep::{QuarantineRow, VaultRow};
-pub use loads::LoadRow;
+pub use loads::{InspectedFacts, LoadRow};
 pub use mend::Saved;
 pub use movements::MovementRow;
 pub use open::{Lost, Opened, SetAside};

@@ -1,6 +1,7 @@
 //! How each load stands by its latest inspection: what the judgement said, kept so that a board answers fast.
 
 use rusqlite::Row;
+use rusqlite::types::{FromSql, FromSqlResult};
 
 use slingseal_words::{Digest, Time};
 
@@ -34,7 +35,51 @@ pub struct LoadRow {
     pub version: u32,
 }
 
-pub(super) fn make(row: &Row<'_>) -> rusqlite::Result<LoadRow> {
+/// How a load stood by its latest inspection, for as long as its row is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct InspectedFacts<'r> {
+    /// The stable word of its state, whatever the time.
+    pub state: &'r str,
+    /// When that inspection was sealed.
+    pub issued: Time,
+    /// Until when it holds.
+    pub valid_until: Time,
+    /// Past this it is to be looked into.
+    pub turns: Option<Time>,
+    /// The authorities whose rosters it rests on.
+    pub authorities: &'r [[u8; 32]],
+}
+
+impl LoadRow {
+    /// What decides its state at a time.
+    pub fn facts(&self) -> InspectedFacts<'_> {
+        InspectedFacts {
+            state: &self.state,
+            issued: self.issued,
+            valid_until: self.valid_until,
+            turns: self.turns,
+            authorities: &self.authorities,
+        }
+    }
+}
+
+/// The facts of a row whose columns begin at this one.
+pub(super) fn inspected<'r>(row: &'r Row<'_>, first: usize) -> Result<InspectedFacts<'r>, StoreError> {
+    let [_load, _latest, state, issued, valid_until, turns, authorities, _judged] =
+        LOADS.values::<8>(row, first)?;
+    let facts = || -> FromSqlResult<InspectedFacts<'r>> {
+        Ok(InspectedFacts {
+            state: state.as_str()?,
+            issued: FromSql::column_result(issued)?,
+            valid_until: FromSql::column_result(valid_until)?,
+            turns: FromSql::column_result(turns)?,
+            authorities: authorities.as_blob()?.as_chunks().0,
+        })
+    };
+    Ok(facts().map_err(rusqlite::Error::from)?)
+}
+
+fn make(row: &Row<'_>) -> rusqlite::Result<LoadRow> {
     Ok(LoadRow {
         load: row.get(0)?,
         latest: row.get(1)?,

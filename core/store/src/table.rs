@@ -38,13 +38,15 @@ impl Table {
         format!("INSERT {verb} {what}")
     }
 
-    /// `SELECT` of all columns and, last, whether the row is whole; `rest` follows the table's name.
+    /// `SELECT` of all columns and the check sum behind them; `rest` follows the table's name.
     pub(super) fn select(&self, rest: &str) -> String {
-        let what = self.selected.get_or_init(|| {
-            let (name, columns) = (self.name, self.qualified());
-            format!("SELECT {columns}, {name}.sum IS row_sum({columns}) FROM {name} ")
-        });
+        let what = self.selected.get_or_init(|| format!("SELECT {} FROM {} ", self.summed(), self.name));
         format!("{what}{rest}")
+    }
+
+    /// All columns and the check sum behind them, for a `SELECT` that joins tables.
+    pub(super) fn summed(&self) -> String {
+        format!("{}, {}.sum", self.qualified(), self.name)
     }
 
     /// Changes columns and the check sum with them, in one write of the row: the first values are bound in the order of `changed`.
@@ -62,9 +64,37 @@ impl Table {
         format!("UPDATE {} SET sum = row_sum({}) {rest}", self.name, self.columns.join(", "))
     }
 
-    /// Fails on a row that is not whole.
+    /// Fails on a row that is not whole, as `select` asks for it.
     pub(super) fn whole(&self, row: &Row<'_>) -> Result<(), StoreError> {
-        if row.get(self.columns.len())? { Ok(()) } else { Err(self.decayed(row)) }
+        let mut sum = Sum::new();
+        for at in 0..self.columns.len() {
+            sum.add(row.get_ref(at)?);
+        }
+        self.holds(&sum, row.get_ref(self.columns.len())?, row)
+    }
+
+    /// The values of a row whose columns begin at this one; fails where it is not whole. `N` is how many columns the table has. The sum
+    /// is made here and not by a function in SQL: every column is taken out once, for the sum and for the caller.
+    pub(super) fn values<'r, const N: usize>(
+        &self,
+        row: &'r Row<'_>,
+        first: usize,
+    ) -> Result<[ValueRef<'r>; N], StoreError> {
+        debug_assert_eq!(N, self.columns.len());
+        let (mut values, mut sum) = ([ValueRef::Null; N], Sum::new());
+        for (at, value) in (first..).zip(&mut values) {
+            *value = row.get_ref(at)?;
+            sum.add(*value);
+        }
+        self.holds(&sum, row.get_ref(first + N)?, row)?;
+        Ok(values)
+    }
+
+    fn holds(&self, sum: &Sum, kept: ValueRef<'_>, row: &Row<'_>) -> Result<(), StoreError> {
+        match kept {
+            ValueRef::Blob(kept) if kept == sum.made() => Ok(()),
+            _ => Err(self.decayed(row)),
+        }
     }
 
     /// The keys of the rows that are not whole.
@@ -104,33 +134,46 @@ pub(super) fn add_functions(conn: &Connection) -> Result<(), StoreError> {
         })
     })?;
     conn.create_scalar_function("row_sum", -1, flags, |context| {
-        let mut canon = Vec::with_capacity(256);
-        for at in 0..context.len() {
-            match context.get_raw(at) {
-                ValueRef::Null => canon.push(0),
-                ValueRef::Integer(number) => {
-                    canon.push(1);
-                    canon.extend_from_slice(&number.to_be_bytes());
-                }
-                // No column of ours holds a real; should one appear, it is told apart from everything else.
-                ValueRef::Real(number) => {
-                    canon.push(4);
-                    canon.extend_from_slice(&number.to_bits().to_be_bytes());
-                }
-                ValueRef::Text(bytes) => put(&mut canon, 2, bytes),
-                ValueRef::Blob(bytes) => put(&mut canon, 3, bytes),
-            }
-        }
-        let digest = Digest::of(&canon);
-        Ok(digest.as_bytes().iter().take(8).copied().collect::<Vec<u8>>())
+        let mut sum = Sum::new();
+        (0..context.len()).for_each(|at| sum.add(context.get_raw(at)));
+        Ok(sum.made().to_vec())
     })?;
     Ok(())
 }
 
-fn put(canon: &mut Vec<u8>, kind: u8, bytes: &[u8]) {
-    canon.push(kind);
-    canon.extend_from_slice(&(bytes.len() as u64).to_be_bytes());
-    canon.extend_from_slice(bytes);
+/// The check sum of a row, column by column.
+struct Sum(Vec<u8>);
+
+impl Sum {
+    fn new() -> Self {
+        Self(Vec::with_capacity(512))
+    }
+
+    fn add(&mut self, value: ValueRef<'_>) {
+        match value {
+            ValueRef::Null => self.0.push(0),
+            ValueRef::Integer(number) => self.fixed(1, number.to_be_bytes()),
+            // No column of ours holds a real; should one appear, it is told apart from everything else.
+            ValueRef::Real(number) => self.fixed(4, number.to_bits().to_be_bytes()),
+            ValueRef::Text(bytes) => self.long(2, bytes),
+            ValueRef::Blob(bytes) => self.long(3, bytes),
+        }
+    }
+
+    fn fixed(&mut self, kind: u8, bytes: [u8; 8]) {
+        self.0.push(kind);
+        self.0.extend_from_slice(&bytes);
+    }
+
+    fn long(&mut self, kind: u8, bytes: &[u8]) {
+        self.fixed(kind, (bytes.len() as u64).to_be_bytes());
+        self.0.extend_from_slice(bytes);
+    }
+
+    fn made(&self) -> [u8; 8] {
+        let [a, b, c, d, e, f, g, h, ..] = *Digest::of(&self.0).as_bytes();
+        [a, b, c, d, e, f, g, h]
+    }
 }
 
 /// The one row that says whose home this is.

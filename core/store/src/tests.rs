@@ -9,6 +9,7 @@ mod backup;
 mod chain;
 mod counts;
 mod damage;
+mod flows;
 mod keeping;
 mod mending;
 mod searching;

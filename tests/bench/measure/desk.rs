@@ -11,7 +11,10 @@ use slingseal_tests::many::Many;
 use slingseal_tests::scripted::open;
 use slingseal_words::Entropy;
 
-use crate::lines::{Line, at, pair};
+use crate::lines::{Line, at, pair, pair_busy};
+
+/// The longest that a leader may wait for a board of seven days, whatever the account holds, in milliseconds.
+const BOARD: f64 = 50.0;
 
 /// Records of the desk that is asked, and of the bundle that is brought in, whole walks, each signed: `RECORDS`, or 100,000.
 fn records() -> u32 {
@@ -129,6 +132,10 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
     let words = |words: &str| ListRequest { words: Some(words.into()), most: 50, ..ListRequest::default() };
     let all = || ListRequest { most: 50, ..ListRequest::default() };
     let mut lines = Vec::new();
+    let (busy, idle) = pair_busy(40, || drop(app.board(7, 24).expect("a board")), floor);
+    let (busy, idle) = (at(&busy, 0.95) / 1e3, at(&idle, 0.95) / 1e3);
+    let name = format!("{held} records: the board, 7 days, processor, p95");
+    lines.push(Line::new(name, "ms", busy, "50 bare rows", idle, None).within(BOARD));
     let mut line = |name: &str, rounds: usize, ours: &mut dyn FnMut()| {
         let (ours, floor) = pair(rounds, ours, floor);
         let name = format!("{held} records: {name}, p95");

@@ -7,7 +7,7 @@ use std::time::Duration;
 
 use hyper::body::Bytes;
 use sha2::{Digest as _, Sha256};
-use slingseal_app::{App, AppError, BoardRequest};
+use slingseal_app::{App, AppError};
 use tokio::sync::mpsc;
 
 /// How many may listen at a time: each holds a connection.
@@ -16,6 +16,8 @@ const LISTENERS: usize = 16;
 const WAITING: usize = 32;
 /// Loads on one shelf of the board: what is watched is what is shown.
 pub(super) const SHELF: u32 = 24;
+/// The days that the board goes back where nobody chose.
+pub(super) const WEEK: u32 = 7;
 /// The least wait between two looks at the board.
 pub(super) const LOOK: Duration = Duration::from_secs(2);
 /// How often a line goes out although nothing happened: a connection that nobody holds any more shows by it.
@@ -82,14 +84,15 @@ impl Live {
     }
 }
 
-/// What the board shows, as one number: another number is another board.
+/// What the board shows, as one number: another number is another board. What the clock alone changes is on the board of a week,
+/// however far back somebody looks; whatever else changes was written.
 ///
 /// # Errors
 /// Storage.
 pub(super) fn board_now(app: &App) -> Result<Vec<u8>, AppError> {
-    let all = BoardRequest { days: 3_650, most: SHELF, ..BoardRequest::default() };
-    let board = app.board_of(&all)?;
-    let shown = serde_json::to_vec(&(board.columns, board.notices, board.zones)).unwrap_or_default();
+    let written = app.written()?;
+    let board = app.board(WEEK, SHELF)?;
+    let shown = serde_json::to_vec(&(written, board.columns, board.notices, board.zones)).unwrap_or_default();
     Ok(Sha256::digest(shown).to_vec())
 }
 

@@ -139,7 +139,7 @@ impl App {
     ///
     /// # Errors
     /// Storage.
-    pub fn exchange_mark(&self) -> Result<(u64, u64), AppError> {
+    pub fn written(&self) -> Result<(u64, u64), AppError> {
         let inner = self.lock();
         Ok((inner.store.head().seq, inner.store.read().memory()?.writes))
     }

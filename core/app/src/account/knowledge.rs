@@ -13,7 +13,7 @@ use slingseal_judgement::{
 };
 use slingseal_message::tag::Tag;
 use slingseal_message::trust::{Authority, Trusted};
-use slingseal_store::{LoadRow, Reader, SAID_PAGE, Tx, WordKind};
+use slingseal_store::{InspectedFacts, Reader, SAID_PAGE, Tx, WordKind};
 use slingseal_words::{LoadNumber, Time};
 
 /// Everything beside the words of one load that a judgement is made of.
@@ -84,7 +84,7 @@ impl Knowledge {
     }
 
     /// How a load stands now, of what was kept when it was judged last.
-    pub(crate) fn state(&self, row: &LoadRow, asked: &Asked<'_>) -> Option<LoadState> {
+    pub(crate) fn state(&self, row: &InspectedFacts<'_>, asked: &Asked<'_>) -> Option<LoadState> {
         Some(outline_of(row, &self.trusted)?.at(asked))
     }
 }

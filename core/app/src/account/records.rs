@@ -272,7 +272,7 @@ impl Inner {
         }
         let load = self.store.read().load(&row.load)?.filter(|load| load.latest == row.seal);
         let asked = lines.knowledge.asked();
-        let state = load.and_then(|load| lines.knowledge.state(&load, &asked));
+        let state = load.and_then(|load| lines.knowledge.state(&load.facts(), &asked));
         Ok(match state {
             Some(LoadState::Fit) => RecordState::Fit,
             Some(LoadState::Refused | LoadState::NotFit) => RecordState::Refused,

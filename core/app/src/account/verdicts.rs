@@ -8,7 +8,7 @@ use slingseal_judgement::{
     Evidence, InspectionWord, LoadState, LoadWord, Outline, RULES, Standing, facts_of_load,
 };
 use slingseal_message::trust::{PublicKey, Trusted};
-use slingseal_store::{Judged, LoadRow, Reader};
+use slingseal_store::{InspectedFacts, Judged, LoadRow, Reader};
 use slingseal_words::{Digest, LoadNumber};
 
 fn judged(standing: &Standing) -> Judged {
@@ -91,7 +91,7 @@ fn load_row(load: &LoadNumber, latest: Digest, outline: &Outline) -> LoadRow {
 }
 
 /// What a kept row of a load says; none where it cannot be read any more.
-pub(super) fn outline_of(row: &LoadRow, trusted: &Trusted) -> Option<Outline> {
+pub(super) fn outline_of(row: &InspectedFacts<'_>, trusted: &Trusted) -> Option<Outline> {
     // A key that is trusted was opened already: opening it anew for each load is a third of a board of ten thousand.
     let key_of = |bytes: &[u8; 32]| {
         let known = trusted.iter().map(|authority| authority.key).find(|key| key.to_bytes() == *bytes);

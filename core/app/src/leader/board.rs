@@ -1,17 +1,17 @@
-use slingseal_catalogue::{board as words, closing as closing_words};
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::account::Knowledge;
-use crate::leader::sorting::{Sorting, arrange, as_sorted, columns};
-use crate::movements::arrival::{event_of_word, reported};
-use crate::{App, AppError, Inner, Stamp, VerdictWord};
-use slingseal_account::report::walked_too_fast;
+use crate::leader::placed::{Placed, is_on_board};
+use crate::leader::shelf::Shelf;
+use crate::leader::sorting::{Sorting, columns};
+use crate::leader::zones::Zones;
+use crate::{App, AppError, Inner, Stamp};
+use slingseal_catalogue::board as words;
 use slingseal_judgement::FlowState;
-use slingseal_message::movement::{MovementEvent, MovementKind};
-use slingseal_store::{FlowRow, LoadRow, WalkState};
-use slingseal_words::{Degrees, GridRef, Language, LoadNumber, Quantity, Saying, Seconds, Time, Unit};
+use slingseal_message::movement::MovementKind;
+use slingseal_store::FlowsOf;
+use slingseal_words::{Seconds, Time};
 
 columns! {
     /// By which column the loads of a state are ordered: what the board knows of every load without reading its inspection.
@@ -155,44 +155,6 @@ impl App {
     }
 }
 
-/// The mass in pounds, as the trade says it, from a column in grams.
-pub(super) fn pounds(grams: Option<i64>) -> String {
-    let quantity = grams.and_then(|grams| Quantity::nearest(grams as f64 / 1_000.0, Unit::Lb));
-    quantity.map(|mass| format!("{:.0} lb", mass.thousandths() as f64 / 1_000.0)).unwrap_or_default()
-}
-
-/// A load in its place on the board.
-pub(crate) struct Placed {
-    pub(crate) flow: FlowRow,
-    pub(crate) sealed: Option<LoadRow>,
-    pub(crate) state: FlowState,
-}
-
-impl Placed {
-    /// A place in the column: the smallest first.
-    fn order(&self) -> (i64, String) {
-        let valid_until = self.sealed.as_ref().map_or(0, |row| row.valid_until.unix());
-        let moved = self.flow.happened.max(self.flow.hinted).map_or(0, Time::unix);
-        let key = match self.state {
-            FlowState::Fit | FlowState::Waits => valid_until,
-            FlowState::Expired => -valid_until,
-            FlowState::Lifted => moved,
-            _ => -self.flow.touched.unix(),
-        };
-        (key, self.flow.load.clone())
-    }
-
-    /// What it has in a column.
-    fn column(&self, by: BoardOrder) -> Option<String> {
-        as_sorted(match by {
-            BoardOrder::Load => &self.flow.load,
-            BoardOrder::Aircraft => &self.flow.aircraft,
-            BoardOrder::From => &self.flow.zone,
-            BoardOrder::To => &self.flow.destination,
-        })
-    }
-}
-
 /// Whether a filter is off or says this.
 fn fits(wanted: Option<&String>, found: &str) -> bool {
     wanted.is_none_or(|wanted| wanted.is_empty() || wanted == found)
@@ -204,46 +166,45 @@ impl Inner {
         let since = now.plus(Seconds(-Seconds::days(request.days.into()).0));
         let day = day_of(request.date.as_ref())?;
         let mut knowledge = self.knowledge()?;
-        let placed = self.placed(since, &knowledge)?;
-        let aircraft: BTreeSet<String> =
-            placed.iter().map(|one| one.flow.aircraft.clone()).filter(|name| !name.is_empty()).collect();
-        let chosen: Vec<Placed> = placed
-            .into_iter()
-            .filter(|one| {
-                let flow = &one.flow;
-                fits(request.zone.as_ref(), &flow.zone)
-                    && fits(request.destination.as_ref(), &flow.destination)
-                    && fits(request.aircraft.as_ref(), &flow.aircraft)
-                    && day.is_none_or(|(from, to)| from <= flow.touched && flow.touched < to)
-            })
-            .collect();
-        let zones = zones(&chosen);
-        let mut by_state: BTreeMap<FlowState, Vec<Placed>> = BTreeMap::new();
-        chosen.into_iter().for_each(|one| by_state.entry(one.state).or_default().push(one));
         let most = usize::try_from(request.most.max(1)).unwrap_or(usize::MAX);
-        let page = usize::try_from(request.page).unwrap_or(usize::MAX);
+        let behind = usize::try_from(request.page).unwrap_or(usize::MAX).saturating_mul(most);
+        let shelf = |state: FlowState| {
+            let listed = request.state.is_none_or(|wanted| wanted == state);
+            (state, Shelf::of(if listed { behind.saturating_add(most) } else { 0 }))
+        };
+        let mut shelves: BTreeMap<FlowState, Shelf> = FlowState::ALL.into_iter().map(shelf).collect();
+        let (mut zones, mut aircraft) = (Zones::default(), BTreeSet::new());
+        let places = self.places(&knowledge)?;
+        self.store.read().each_flow(FlowsOf::Since(since), |facts| -> Result<(), AppError> {
+            let Some(state) = places.state(&facts).filter(|state| is_on_board(&facts, *state, since)) else {
+                return Ok(());
+            };
+            if !facts.aircraft.is_empty() && !aircraft.contains(facts.aircraft) {
+                aircraft.insert(facts.aircraft.to_owned());
+            }
+            if fits(request.zone.as_ref(), facts.zone)
+                && fits(request.destination.as_ref(), facts.destination)
+                && fits(request.aircraft.as_ref(), facts.aircraft)
+                && day.is_none_or(|(from, to)| from <= facts.touched && facts.touched < to)
+            {
+                zones.count(&facts, state);
+                shelves.entry(state).or_insert_with(|| Shelf::of(0)).take(&facts, state, request.order);
+            }
+            Ok(())
+        })?;
         let language = self.language();
         let mut columns = Vec::new();
-        for state in FlowState::ALL {
-            let mut rows = by_state.remove(&state).unwrap_or_default();
-            rows.sort_by_cached_key(Placed::order);
-            if let Some(Sorting { by, down }) = request.order {
-                arrange(&mut rows, down, |row| row.column(by));
-            }
-            let listed = request.state.is_none_or(|wanted| wanted == state);
-            let mut told: BTreeMap<MovementKind, u64> = BTreeMap::new();
-            for kind in rows.iter().filter_map(|row| row.flow.hint.parse::<MovementKind>().ok()) {
-                *told.entry(kind).or_default() += 1;
-            }
-            let shown: Vec<&Placed> =
-                rows.iter().skip(page.saturating_mul(most)).take(if listed { most } else { 0 }).collect();
+        for (state, mut shelf) in shelves {
+            let (count, reported) = (shelf.count, std::mem::take(&mut shelf.reported));
+            let shown = shelf.page(behind).filter_map(|load| self.placed(&load, state).transpose());
+            let shown: Vec<Placed> = shown.collect::<Result<_, AppError>>()?;
             columns.push(BoardColumn {
                 state,
                 title: state.say(language),
                 aside: state.is_aside(),
-                count: u64::try_from(rows.len()).unwrap_or(u64::MAX),
-                reported: told,
-                pages: u32::try_from(rows.len().div_ceil(most)).unwrap_or(u32::MAX),
+                count,
+                reported,
+                pages: u32::try_from(count.div_ceil(u64::from(request.most.max(1)))).unwrap_or(u32::MAX),
                 loads: self.listed(state, &shown, &mut knowledge)?,
             });
         }
@@ -252,188 +213,9 @@ impl Inner {
             since: since.into(),
             columns,
             notices: self.board_notices()?,
-            zones,
+            zones: zones.counted(),
             aircraft: aircraft.into_iter().collect(),
         })
-    }
-
-    /// Every load that a board of this time shows, in its place. What the judgement said is kept; what the clock makes of it is asked
-    /// for each.
-    pub(crate) fn placed(&self, since: Time, knowledge: &Knowledge) -> Result<Vec<Placed>, AppError> {
-        let read = self.store.read();
-        self.place(read.flows_since(since)?, read.loads_of_flows_since(since)?, since, knowledge)
-    }
-
-    /// The loads of a day, and those that are named: where each is now.
-    pub(crate) fn placed_within(
-        &self,
-        (from, until): (Time, Time),
-        named: &[String],
-        knowledge: &Knowledge,
-    ) -> Result<Vec<Placed>, AppError> {
-        let read = self.store.read();
-        let mut flows = read.flows_within(from, until)?;
-        let mut sealed = read.loads_of_flows_within(from, until)?;
-        let there: BTreeSet<String> = flows.iter().map(|flow| flow.load.clone()).collect();
-        for load in named.iter().filter(|load| !there.contains(*load)) {
-            flows.extend(read.flow(load)?);
-            sealed.extend(read.load(load)?);
-        }
-        self.place(flows, sealed, Time::from_unix(0), knowledge)
-    }
-
-    fn place(
-        &self,
-        flows: Vec<FlowRow>,
-        sealed: Vec<LoadRow>,
-        since: Time,
-        knowledge: &Knowledge,
-    ) -> Result<Vec<Placed>, AppError> {
-        let asked = knowledge.asked();
-        let walks = self.store.read().walks_in_hand()?;
-        let walking: BTreeSet<String> = walks.into_iter().map(|walk| walk.load).collect();
-        let mut sealed: BTreeMap<String, LoadRow> =
-            sealed.into_iter().map(|row| (row.load.clone(), row)).collect();
-        let mut placed = Vec::new();
-        for flow in flows {
-            let row = sealed.remove(&flow.load);
-            let judged = row.as_ref().and_then(|row| knowledge.state(row, &asked));
-            let mut state = FlowState::of(judged, event_of_word(&flow.event));
-            if walking.contains(&flow.load) {
-                state = FlowState::Walking;
-            }
-            let recent = flow.touched >= since;
-            let on_board = match state {
-                // A tag that was scanned and never given here is no plan of this desk.
-                FlowState::Planned => recent && flow.planned.is_some(),
-                FlowState::Walking | FlowState::Lifted => true,
-                FlowState::NotFit
-                | FlowState::Voided
-                | FlowState::Refused
-                | FlowState::Lost
-                | FlowState::SetDown => recent,
-                FlowState::Fit | FlowState::Waits | FlowState::Expired => {
-                    recent || row.as_ref().is_some_and(|row| row.valid_until >= since)
-                }
-            };
-            if on_board {
-                placed.push(Placed { flow, sealed: row, state });
-            }
-        }
-        Ok(placed)
-    }
-
-    fn listed(
-        &self,
-        state: FlowState,
-        rows: &[&Placed],
-        knowledge: &mut Knowledge,
-    ) -> Result<Vec<BoardLoad>, AppError> {
-        let (now, language) = (self.now(), self.language());
-        let read = self.store.read();
-        let least = self.least_a_card()?;
-        let walks = if state == FlowState::Walking { read.walks_in_hand()? } else { Vec::new() };
-        let mut loads = Vec::new();
-        for Placed { flow, sealed, .. } in rows {
-            let row =
-                sealed.as_ref().map(|sealed| read.record_with_words(sealed.latest)).transpose()?.flatten();
-            let mut one = BoardLoad {
-                load: flow.load.clone(),
-                description: flow.description.clone(),
-                gross: flow.gross.clone(),
-                aircraft: flow.aircraft.clone(),
-                who: row.as_ref().map(|(row, _)| row.inspector.clone()).unwrap_or_default(),
-                detail: String::new(),
-                soon: false,
-                reported: reported(flow, self.language()),
-                walk: String::new(),
-                zone: flow.zone.clone(),
-                destination: flow.destination.clone(),
-                at: flow.touched.into(),
-            };
-            if let Some((row, words)) = &row {
-                if one.description.is_empty() {
-                    one.description.clone_from(words);
-                }
-                if row.mass_g.is_some() {
-                    one.gross = pounds(row.mass_g);
-                }
-                one.at = row.issued.into();
-            }
-            let row = row.map(|(row, _)| row);
-            let walked = row.as_ref().map(|row| read.walk_facts_of(row.seal)).transpose()?.flatten();
-            let hasty =
-                walked.zip(least).filter(|(facts, least)| walked_too_fast(facts.took, facts.cards, *least));
-            if let Some((facts, _)) = &hasty {
-                let (took, cards) = (facts.took.to_string(), facts.cards);
-                one.walk = closing_words::WalkTooFastTold { took, cards }.say(language);
-            }
-            let detail: Saying = match (state, &row) {
-                (FlowState::Planned, _) => {
-                    let (at, rigger) = (flow.touched.dtg(), &flow.rigger);
-                    one.who = match flow.planner.as_str() {
-                        "" => words::Unsigned.say(language),
-                        planner => planner.to_owned(),
-                    };
-                    match rigger.as_str() {
-                        "" => words::PlannedNoRigger { at }.into(),
-                        rigger => words::PlannedRigger { at, rigger }.into(),
-                    }
-                }
-                (FlowState::Walking, _) => {
-                    let walk =
-                        walks.iter().filter(|walk| walk.load == flow.load).max_by_key(|walk| walk.updated);
-                    walk.map(|walk| {
-                        one.who.clone_from(&walk.inspector);
-                        one.at = walk.updated.into();
-                        let at = walk.updated.dtg();
-                        match walk.state {
-                            WalkState::Paused => words::PausedAt { at }.saying(),
-                            WalkState::Decided => words::DecidedNotSealed { at }.into(),
-                            _ => words::LastAnswer { at }.into(),
-                        }
-                    })
-                    .unwrap_or_else(|| Saying::verbatim(""))
-                }
-                (FlowState::Lifted | FlowState::SetDown | FlowState::Lost, _) => {
-                    let shown = VerdictWord::of_word(&flow.verdict);
-                    one.soon =
-                        state == FlowState::Lifted && shown.is_some_and(|shown| shown != VerdictWord::Go);
-                    moved(flow, language)
-                }
-                (FlowState::Refused, _) if flow.event.parse() == Ok(MovementKind::Refused) => {
-                    moved(flow, language)
-                }
-                (FlowState::Fit, Some(row)) => {
-                    let left = row.valid_until.since(now);
-                    one.soon = left < Seconds::hours(1);
-                    let until = row.valid_until.dtg();
-                    match row.corrected {
-                        0 => words::UntilLeft { until, left }.into(),
-                        count => words::UntilLeftCorrected { until, left, count }.into(),
-                    }
-                }
-                (FlowState::NotFit, Some(row)) => {
-                    let (at, found, corrected) = (row.issued.dtg(), row.found, row.corrected);
-                    words::SealedFoundCorrected { at, found, corrected }.into()
-                }
-                (FlowState::Expired, Some(row)) => {
-                    one.at = row.valid_until.into();
-                    let (at, ago) = (row.valid_until.dtg(), now.since(row.valid_until));
-                    words::RanOutAgo { at, ago }.into()
-                }
-                (FlowState::Voided, Some(row)) => words::SealedTakenBack { at: row.issued.dtg() }.into(),
-                _ => {
-                    let judged = knowledge.judge(&read, &LoadNumber::new(&flow.load)?)?;
-                    let why = judged.reasons.first().map(|reason| reason.saying());
-                    why.unwrap_or_else(|| Saying::verbatim(""))
-                }
-            };
-            one.detail = detail.say(language);
-            one.soon |= hasty.is_some();
-            loads.push(one);
-        }
-        Ok(loads)
     }
 
     /// Papers that run out within a week, rosters that are old, what was set aside.
@@ -478,52 +260,4 @@ pub(crate) fn day_of(date: Option<&String>) -> Result<Option<(Time, Time)>, AppE
         return Err(wrong());
     }
     Ok(Some((from, from.plus(Seconds::days(1)))))
-}
-
-/// What the report that counts says of a load that moved, in one line.
-fn moved(flow: &FlowRow, language: Language) -> Saying {
-    let who = match flow.who.as_str() {
-        "" => words::ByThisDevice.saying(),
-        who => Saying::verbatim(who),
-    };
-    let at = flow.happened.map(Time::dtg).unwrap_or_default();
-    let event = match event_of_word(&flow.event) {
-        Some(MovementEvent::Refused(_)) => slingseal_catalogue::movement::MovementRefusedPlain.say(language),
-        Some(known) => known.say(language),
-        None => flow.event.replace('-', " "),
-    };
-    match VerdictWord::of_word(&flow.verdict) {
-        None => words::Moved { event, at, who }.into(),
-        Some(verdict) => words::MovedShown { event, at, who, verdict: verdict.word() }.into(),
-    }
-}
-
-/// The zones of some loads, with how many of each state are there and go there.
-fn zones(placed: &[Placed]) -> Vec<ZoneCount> {
-    let mut zones: BTreeMap<(String, String), ZoneCount> = BTreeMap::new();
-    let mut count = |name: &str, grid: &str, state: FlowState, bound: bool| {
-        if name.is_empty() {
-            return;
-        }
-        let zone = zones.entry((name.to_owned(), grid.to_owned())).or_insert_with(|| {
-            let point = GridRef::new(grid).ok().map(|grid| grid.middle());
-            let millionths = |degrees: Degrees| (degrees.value() * 1e6).round() as i64;
-            ZoneCount {
-                name: name.to_owned(),
-                grid: grid.to_owned(),
-                latitude: point.map(|(latitude, _)| millionths(latitude)),
-                longitude: point.map(|(_, longitude)| millionths(longitude)),
-                here: BTreeMap::new(),
-                bound: BTreeMap::new(),
-            }
-        });
-        let counts = if bound { &mut zone.bound } else { &mut zone.here };
-        *counts.entry(state).or_default() += 1;
-    };
-    for one in placed {
-        let flow = &one.flow;
-        count(&flow.zone, &flow.grid, one.state, false);
-        count(&flow.destination, &flow.destination_grid, one.state, true);
-    }
-    zones.into_values().collect()
 }

@@ -4,7 +4,7 @@ use serde::Serialize;
 use slingseal_catalogue::{Saying, closing, refusals as words};
 use slingseal_message::movement::MovementKind;
 
-use super::board::pounds;
+use super::board_line::pounds;
 use super::{ListRequest, PieceLifeView};
 use crate::account::{open_inspection, piece_state};
 use slingseal_judgement::PieceState;

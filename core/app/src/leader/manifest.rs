@@ -5,7 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::leader::board::{Placed, day_of};
+use crate::leader::board::day_of;
+use crate::leader::placed::Placed;
 use crate::movements::arrival::reported;
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_account::report::{Cell, line};

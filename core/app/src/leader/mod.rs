@@ -3,6 +3,7 @@
 
 mod aside;
 mod board;
+mod board_line;
 mod deficiencies;
 mod editions;
 mod equipment;
@@ -12,13 +13,16 @@ mod manifest;
 mod people;
 mod photos;
 mod pieces;
+mod placed;
 mod second_look;
 mod share;
+mod shelf;
 pub(crate) mod sorting;
 pub(crate) mod story;
 mod tables;
 mod weeks;
 mod withdrawal;
+mod zones;
 
 pub use aside::AsideView;
 pub(crate) use board::day_of;

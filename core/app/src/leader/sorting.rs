@@ -11,20 +11,25 @@ pub struct Sorting<C> {
     pub down: bool,
 }
 
-/// Puts rows in the order of what a column has. What has nothing there stands last either way; those that are alike stay as they
-/// were.
-pub fn arrange<T, K: Ord>(rows: &mut [T], down: bool, key: impl Fn(&T) -> Option<K>) {
-    if down {
-        rows.sort_by_cached_key(|row| {
-            let key = key(row);
-            (key.is_none(), Reverse(key))
-        });
-    } else {
-        rows.sort_by_cached_key(|row| {
-            let key = key(row);
-            (key.is_none(), key)
-        });
+/// What a row is put in its place by. What has nothing in a column stands last, whichever comes first.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Rank<K> {
+    /// The smallest first.
+    Up(bool, Option<K>),
+    /// The largest first.
+    Down(bool, Reverse<Option<K>>),
+}
+
+impl<K> Rank<K> {
+    /// Of what a column has.
+    pub(super) fn of(key: Option<K>, down: bool) -> Self {
+        if down { Self::Down(key.is_none(), Reverse(key)) } else { Self::Up(key.is_none(), key) }
     }
+}
+
+/// Puts rows in the order of what a column has; those that are alike stay as they were.
+pub fn arrange<T, K: Ord>(rows: &mut [T], down: bool, key: impl Fn(&T) -> Option<K>) {
+    rows.sort_by_cached_key(|row| Rank::of(key(row), down));
 }
 
 /// A text as people look for it: whatever its letters' size, and nothing where nothing stands.

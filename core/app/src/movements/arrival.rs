@@ -161,6 +161,7 @@ pub(crate) fn reported(row: &FlowRow, language: Language) -> String {
 
 /// An event of the word that is kept; a refusal's cause is not asked for.
 pub(crate) fn event_of_word(word: &str) -> Option<MovementEvent> {
-    let kind: MovementKind = word.parse().ok()?;
+    // Most loads have none, and a word that is none is answered by a sentence.
+    let kind: MovementKind = (!word.is_empty()).then(|| word.parse().ok())??;
     kind.because((kind == MovementKind::Refused).then_some(RefusalCause::Other))
 }

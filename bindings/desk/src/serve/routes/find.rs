@@ -1,20 +1,17 @@
 //! Searching, and which stretch of time is asked for.
 
 use slingseal_app::catalogue::page as words;
-use slingseal_app::{AppError, BoardColumn, ListRequest, RecordOrder};
+use slingseal_app::{AppError, BoardRequest, FlowState, Language, ListRequest, RecordOrder};
 
 use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
 use crate::serve::frame::shown;
-use crate::serve::live::SHELF;
+use crate::serve::live::{SHELF, WEEK};
 use crate::serve::page::{self, Order, Stretch};
 use crate::serve::reply::Reply;
 
 /// Records on one page.
 pub(in crate::serve) const PAGE: u32 = 50;
-
-/// Days that no account is older than.
-pub(in crate::serve) const FOR_EVER: u32 = 36_500;
 
 pub(in crate::serve) fn searched(desk: &Desk, query: &Form) -> Result<Reply, AppError> {
     let fields = ["q", "inspector", "rigger", "procedure", "serial", "from", "until"];
@@ -43,8 +40,14 @@ pub(in crate::serve) fn searched(desk: &Desk, query: &Form) -> Result<Reply, App
         fields.iter().map(|field| query.get(field)).filter(|value| !value.is_empty()).collect();
     let asked = asked.join(", ");
     // A state is no word of any record: it is asked of the board, which knows it.
-    let board = desk.app.board(FOR_EVER, SHELF)?;
-    let in_state: Vec<_> = board.columns.into_iter().filter(|column| is_state(column, &asked)).collect();
+    let in_state = match state_named(&asked, desk.app.spoken()) {
+        None => Vec::new(),
+        state @ Some(_) => {
+            let request = BoardRequest { days: WEEK, state, most: SHELF, ..BoardRequest::default() };
+            let columns = desk.app.board_of(&request)?.columns;
+            columns.into_iter().filter(|column| Some(column.state) == state).collect()
+        }
+    };
     let title = if asked.is_empty() {
         words::EveryRecord.say(desk.app.spoken())
     } else {
@@ -62,10 +65,13 @@ pub(in crate::serve) fn searched(desk: &Desk, query: &Form) -> Result<Reply, App
     shown(desk, "", &title, &page::search(&found, &Order(query), desk.app.spoken()))
 }
 
-pub(in crate::serve) fn is_state(column: &BoardColumn, asked: &str) -> bool {
+/// The state whose word or title that is.
+fn state_named(asked: &str, language: Language) -> Option<FlowState> {
     let plain = |text: &str| text.replace(['_', '-'], " ").to_lowercase();
-    !asked.is_empty()
-        && [column.state.word(), &column.title].into_iter().any(|name| plain(name) == plain(asked))
+    FlowState::ALL.into_iter().find(|state| {
+        !asked.is_empty()
+            && [state.word(), &state.say(language)].into_iter().any(|name| plain(name) == plain(asked))
+    })
 }
 
 /// Which stretch of time is asked for.

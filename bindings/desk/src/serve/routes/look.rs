@@ -19,7 +19,7 @@ use crate::serve::acts;
 use crate::serve::ask::Form;
 use crate::serve::desk::Desk;
 use crate::serve::frame::shown;
-use crate::serve::live::SHELF;
+use crate::serve::live::{SHELF, WEEK};
 use crate::serve::page::{self, Entered, Order};
 use crate::serve::reply::Reply;
 use crate::serve::rig;
@@ -29,7 +29,7 @@ pub(super) fn looked(desk: &Desk, parts: &[&str], query: &Form) -> Result<Reply,
     match parts {
         [] => {
             let request = BoardRequest {
-                days: query.number("days", 7, 3_650),
+                days: query.number("days", WEEK, 3_650),
                 date: query.some("date"),
                 zone: query.some("zone"),
                 destination: query.some("to"),
