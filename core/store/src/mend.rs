@@ -268,7 +268,8 @@ impl Salvage {
         target: &Connection,
         seen: Option<Seen>,
     ) -> Result<(), StoreError> {
-        let told = source.query_row(&DEVICE.select(""), [], |row| Ok((row.get(1)?, DEVICE.whole(row).is_ok())));
+        let told =
+            source.query_row(&DEVICE.select(""), [], |row| Ok((row.get(1)?, DEVICE.whole(row).is_ok())));
         let told: Option<DeviceId> = told.ok().filter(|(_, whole): &(_, bool)| *whole).map(|(id, _)| id);
         let device = told.or(seen.map(|seen| seen.device));
         let mut whole = device.is_some();

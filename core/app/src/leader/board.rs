@@ -3,29 +3,15 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use crate::leader::placed::{Placed, is_on_board};
-use crate::leader::shelf::Shelf;
-use crate::leader::sorting::{Sorting, columns};
-use crate::leader::zones::Zones;
+use crate::leader::shelf::{BoardOrder, Shelf};
+use crate::leader::sorting::Sorting;
+use crate::leader::zones::{ZoneCount, Zones};
 use crate::{App, AppError, Inner, Stamp};
 use slingseal_catalogue::board as words;
 use slingseal_judgement::FlowState;
 use slingseal_message::movement::MovementKind;
 use slingseal_store::FlowsOf;
 use slingseal_words::{Seconds, Time};
-
-columns! {
-    /// By which column the loads of a state are ordered: what the board knows of every load without reading its inspection.
-    BoardOrder {
-        /// The load number.
-        Load = "load",
-        /// The aircraft's type.
-        Aircraft = "aircraft",
-        /// The pickup zone.
-        From = "from",
-        /// The destination.
-        To = "to",
-    }
-}
 
 /// Which loads a board shows; every part that is given must fit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -48,25 +34,6 @@ pub struct BoardRequest {
     pub page: u32,
     /// So many a state and page.
     pub most: u32,
-}
-
-/// How many loads of each state are at a zone, or go to it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct ZoneCount {
-    /// What it is called.
-    pub name: String,
-    /// Its grid reference; empty where none is given.
-    pub grid: String,
-    /// Degrees north, in millionths, where it has a grid reference.
-    pub latitude: Option<i64>,
-    /// Degrees east, in millionths.
-    pub longitude: Option<i64>,
-    /// Loads whose pickup zone it is, by their state.
-    #[serde(serialize_with = "crate::view::counted")]
-    pub here: BTreeMap<FlowState, u64>,
-    /// Loads that go there, by their state.
-    #[serde(serialize_with = "crate::view::counted")]
-    pub bound: BTreeMap<FlowState, u64>,
 }
 
 /// What stands on the zone, by state.

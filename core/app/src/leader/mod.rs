@@ -26,7 +26,7 @@ mod zones;
 
 pub use aside::AsideView;
 pub(crate) use board::day_of;
-pub use board::{BoardColumn, BoardLoad, BoardOrder, BoardRequest, BoardView, ZoneCount};
+pub use board::{BoardColumn, BoardLoad, BoardRequest, BoardView};
 pub use deficiencies::{DeficienciesView, GroupShare, PointShare};
 pub use editions::{EditionWalked, EditionsView};
 pub use equipment::{PieceLine, PieceMoment, PieceStanding, PieceView};
@@ -38,7 +38,9 @@ pub use photos::PhotoView;
 pub use pieces::{PieceFilter, PieceGroup, PieceLifeState, PieceLifeView, PieceOrder, PiecesView};
 pub use second_look::{DrawnLook, InAllView, InspectorLooks, PointLooks, SecondLookView};
 pub use share::ShareView;
+pub use shelf::BoardOrder;
 pub use slingseal_account::report::{AccountCell, AccountTable, ColumnType, TableWriter};
 pub use sorting::{Sorting, arrange, as_sorted};
 pub use story::{LoadView, MomentView};
 pub use weeks::{WeekShare, WeeksRequest};
+pub use zones::ZoneCount;

@@ -2,12 +2,25 @@
 
 use std::collections::{BTreeMap, BinaryHeap};
 
-use super::board::BoardOrder;
-use super::sorting::{Rank, Sorting, as_sorted};
+use super::sorting::{Rank, Sorting, as_sorted, columns};
 use slingseal_judgement::FlowState;
 use slingseal_message::movement::MovementKind;
 use slingseal_store::FlowFacts;
 use slingseal_words::Time;
+
+columns! {
+    /// By which column the loads of a state are ordered: what the board knows of every load without reading its inspection.
+    BoardOrder {
+        /// The load number.
+        Load = "load",
+        /// The aircraft's type.
+        Aircraft = "aircraft",
+        /// The pickup zone.
+        From = "from",
+        /// The destination.
+        To = "to",
+    }
+}
 
 /// A load's place in its column: the smallest first.
 #[derive(PartialEq, Eq, PartialOrd, Ord)]

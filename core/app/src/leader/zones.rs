@@ -2,10 +2,29 @@
 
 use std::collections::BTreeMap;
 
-use super::board::ZoneCount;
+use serde::Serialize;
 use slingseal_judgement::FlowState;
 use slingseal_store::FlowFacts;
 use slingseal_words::{Degrees, GridRef};
+
+/// How many loads of each state are at a zone, or go to it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct ZoneCount {
+    /// What it is called.
+    pub name: String,
+    /// Its grid reference; empty where none is given.
+    pub grid: String,
+    /// Degrees north, in millionths, where it has a grid reference.
+    pub latitude: Option<i64>,
+    /// Degrees east, in millionths.
+    pub longitude: Option<i64>,
+    /// Loads whose pickup zone it is, by their state.
+    #[serde(serialize_with = "crate::view::counted")]
+    pub here: BTreeMap<FlowState, u64>,
+    /// Loads that go there, by their state.
+    #[serde(serialize_with = "crate::view::counted")]
+    pub bound: BTreeMap<FlowState, u64>,
+}
 
 /// How many loads of each state are at each zone and go to it, by its name and grid reference.
 #[derive(Default)]
