@@ -24,6 +24,7 @@ mod walks;
 #[cfg(test)]
 mod tests;
 
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -129,6 +130,8 @@ pub use walks::view::{
     PointKind, PointState, PointView, ProgressView, RefusedView, StationView, WalkStage, WalkView,
 };
 
+use crate::account::KeptTrust;
+use crate::procedures::plans::Texts;
 use slingseal_journal::WalkId;
 use slingseal_rigging::RiggedLoad;
 use slingseal_store::{Opened, Patience, Store};
@@ -164,6 +167,10 @@ pub(crate) struct Inner {
     seen: BTreeMap<WalkId, Time>,
     /// What was judged at the hook last.
     judged: Option<hook::LastScan>,
+    /// Whom this home trusts, as it was read last.
+    trust: RefCell<KeptTrust>,
+    /// Texts of procedures that were read already.
+    texts: RefCell<Texts>,
     /// The key of the one authority under whose credentials this program signs; none where any will do.
     acting: Option<[u8; 32]>,
 }
@@ -197,6 +204,8 @@ impl App {
             walks: BTreeMap::new(),
             seen: BTreeMap::new(),
             judged: None,
+            trust: RefCell::default(),
+            texts: RefCell::default(),
             acting: None,
         };
         inner.read_procedure_texts()?;

@@ -5,7 +5,7 @@ use rxing::qrcode::cpp_port::decoder::DecodeBitStream;
 
 use super::correct::correct;
 use super::grid::Grid;
-use super::layout::{Blocks, Known, Layout, format_bits, masked};
+use super::layout::{Blocks, Known, Layout, format_bits, format_places, masked};
 
 /// What came of one attempt.
 #[derive(Clone, Debug)]
@@ -39,7 +39,7 @@ pub(super) fn decode(soft: &Grid<f32>, layout: &Layout) -> Attempt {
 
 /// The 32 formats, likeliest first.
 fn formats(soft: &Grid<f32>, layout: &Layout) -> Vec<u32> {
-    let places = layout.format_places();
+    let places = format_places(layout.side);
     let mut ranked: Vec<(f32, u32)> = (0..32)
         .map(|format| {
             let bits = format_bits(format);
@@ -106,7 +106,7 @@ fn with_format(soft: &Grid<f32>, layout: &Layout, format: u32) -> Option<Attempt
     }
     if corrected > 0 {
         let bits = format_bits(format);
-        for (bit, &(x, y)) in layout.format_places().iter().flat_map(|copy| copy.iter().enumerate()) {
+        for (bit, &(x, y)) in format_places(layout.side).iter().flat_map(|copy| copy.iter().enumerate()) {
             certain.set(x, y, if bits >> bit & 1 == 1 { 1.0 } else { -1.0 });
         }
     }

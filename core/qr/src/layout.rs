@@ -65,6 +65,19 @@ pub(super) fn format_bits(format: u32) -> u32 {
     (format << 10 | rest) ^ 0x5412
 }
 
+/// The places of the format's bits, bit 0 first: beside the first finder, then beside the other two.
+pub(super) fn format_places(side: usize) -> [[(usize, usize); 15]; 2] {
+    let first = std::array::from_fn(|bit| match bit {
+        0..=5 => (8, bit),
+        6 => (8, 7),
+        7 => (8, 8),
+        8 => (7, 8),
+        _ => (14 - bit, 8),
+    });
+    let second = std::array::from_fn(|bit| if bit < 8 { (side - 1 - bit, 8) } else { (8, side + bit - 15) });
+    [first, second]
+}
+
 impl Layout {
     /// The layout of version 1 to 40.
     pub(super) fn of(number: u32) -> Option<Self> {
@@ -103,21 +116,6 @@ impl Layout {
         known.set(8, side - 8, Known::Dark);
         let order = order(&known);
         Some(Self { version, side, known, order })
-    }
-
-    /// The places of the format's bits, bit 0 first: beside the first finder, then beside the other two.
-    pub(super) fn format_places(&self) -> [[(usize, usize); 15]; 2] {
-        let side = self.side;
-        let first = std::array::from_fn(|bit| match bit {
-            0..=5 => (8, bit),
-            6 => (8, 7),
-            7 => (8, 8),
-            8 => (7, 8),
-            _ => (14 - bit, 8),
-        });
-        let second =
-            std::array::from_fn(|bit| if bit < 8 { (side - 1 - bit, 8) } else { (8, side + bit - 15) });
-        [first, second]
     }
 
     /// The blocks at a level.

@@ -16,6 +16,7 @@ mod ladder;
 mod layout;
 mod locate;
 mod luma;
+mod mask;
 mod mesh;
 mod picture;
 mod scene;

@@ -1,8 +1,10 @@
 use qrcode::bits::Bits;
-use qrcode::types::{Color, QrError};
-use qrcode::{EcLevel, QrCode, Version};
+use qrcode::canvas::{Canvas, Module};
+use qrcode::types::QrError;
+use qrcode::{EcLevel, Version, ec};
 use slingseal_catalogue::{Saying, faults as words};
 
+use super::mask::{Row, best_masked};
 use slingseal_words::Metres;
 
 /// Modules of bare background that a code needs on every side (ISO/IEC 18004, 6.3.8).
@@ -73,23 +75,46 @@ pub fn write(text: &str) -> Result<Code, WriteError> {
         return Err(WriteError::NotAlphanumeric { found });
     }
     let too_long = || WriteError::TooLong { characters: text.len(), most: MOST };
-    for version in 1..=40 {
-        match with_version(text, version) {
-            Ok(code) => return Ok(code),
-            Err(QrError::DataTooLong) => {}
-            Err(_) => return Err(too_long()),
-        }
-    }
-    Err(too_long())
+    let version = (1..=40).find(|version| fits(text.len(), *version)).ok_or_else(too_long)?;
+    with_version(text, version).map_err(|_| too_long())
 }
 
-fn with_version(text: &str, version: u8) -> Result<Code, QrError> {
-    let mut bits = Bits::new(Version::Normal(i16::from(version)));
+/// Whether a code of a version holds so many characters at level M (ISO/IEC 18004, 7.4.4 and table 3).
+fn fits(characters: usize, version: u8) -> bool {
+    let counted = match version {
+        0..=9 => 9,
+        10..=26 => 11,
+        _ => 13,
+    };
+    let bits = 4 + counted + characters / 2 * 11 + characters % 2 * 6;
+    Bits::new(Version::Normal(i16::from(version))).max_len(EcLevel::M).is_ok_and(|most| bits <= most)
+}
+
+fn with_version(text: &str, number: u8) -> Result<Code, QrError> {
+    let version = Version::Normal(i16::from(number));
+    let mut bits = Bits::new(version);
     bits.push_alphanumeric_data(text.as_bytes())?;
     bits.push_terminator(EcLevel::M)?;
-    let code = QrCode::with_bits(bits, EcLevel::M)?;
-    let dark = code.to_colors().into_iter().map(|color| color == Color::Dark).collect();
-    Ok(Code { version, size: 17 + 4 * u32::from(version), dark })
+    let (data, check) = ec::construct_codewords(&bits.into_bytes(), version, EcLevel::M)?;
+    let mut canvas = Canvas::new(version, EcLevel::M);
+    canvas.draw_all_functional_patterns();
+    canvas.draw_data(&data, &check);
+
+    let size = 17 + 4 * u32::from(number);
+    let (mut dark, mut open) = (Vec::new(), Vec::new());
+    for y in 0..version.width() {
+        let (mut dark_row, mut open_row) = (Row::default(), Row::default());
+        for (column, x) in (0..version.width()).enumerate() {
+            let module = canvas.get(x, y);
+            dark_row.set(column, module.is_dark());
+            open_row.set(column, !matches!(module, Module::Masked(_)));
+        }
+        dark.push(dark_row);
+        open.push(open_row);
+    }
+    let drawn = best_masked(&dark, &open);
+    let dark = drawn.iter().flat_map(|row| (0..drawn.len()).map(|column| row.get(column))).collect();
+    Ok(Code { version: number, size, dark })
 }
 
 impl Code {
@@ -123,5 +148,75 @@ impl Code {
         }
         let at = u64::from(row) * u64::from(self.size) + u64::from(column);
         usize::try_from(at).ok().and_then(|at| self.dark.get(at)).copied().unwrap_or(false)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::write;
+    use qrcode::bits::Bits;
+    use qrcode::types::Color;
+    use qrcode::{EcLevel, QrCode, Version};
+
+    /// The smallest version that takes the text, found by trying, drawn and masked by the library alone.
+    fn by_the_library(text: &str) -> (u8, Vec<bool>) {
+        let code = (1..=40).find_map(|version| {
+            let mut bits = Bits::new(Version::Normal(version));
+            bits.push_alphanumeric_data(text.as_bytes()).ok()?;
+            bits.push_terminator(EcLevel::M).ok()?;
+            Some((version, QrCode::with_bits(bits, EcLevel::M).ok()?))
+        });
+        let (version, code) = code.expect("a text that fits");
+        let dark = code.to_colors().into_iter().map(|color| color == Color::Dark).collect();
+        (u8::try_from(version).expect("at most 40"), dark)
+    }
+
+    /// How many characters each version holds at level M (ISO/IEC 18004, table 7), of some versions.
+    const HELD: [(u8, usize); 12] = [
+        (1, 20),
+        (2, 38),
+        (5, 122),
+        (7, 178),
+        (9, 262),
+        (10, 311),
+        (15, 600),
+        (20, 970),
+        (26, 1542),
+        (27, 1637),
+        (34, 2506),
+        (40, 3391),
+    ];
+
+    /// What was printed once is printed alike for ever: the same version, the same mask, every module.
+    #[test]
+    fn a_code_is_module_by_module_what_the_library_draws_alone() {
+        let letters: Vec<char> = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:".chars().collect();
+        let mut dice = 0x2545_f491_4f6c_dd1d_u64;
+        let mut throw = || {
+            dice ^= dice << 13;
+            dice ^= dice >> 7;
+            dice ^= dice << 17;
+            usize::try_from(dice >> 32).expect("32 bits")
+        };
+        let mut lengths: Vec<usize> = HELD.iter().flat_map(|(_, most)| [*most, most + 1]).collect();
+        lengths.pop();
+        lengths.extend((1..=400).step_by(17));
+        lengths.extend((500..=3_000).step_by(300));
+        let mut versions = std::collections::BTreeSet::new();
+        for length in lengths {
+            let drawn: String = (0..length).map(|_| letters[throw() % letters.len()]).collect();
+            for text in [drawn, "A".repeat(length)] {
+                let code = write(&text).expect("a code");
+                let (version, dark) = by_the_library(&text);
+                assert_eq!(code.version(), version, "{length} characters");
+                assert!(code.modules() == dark, "{length} characters, version {version}");
+                versions.insert(version);
+            }
+        }
+        for (version, most) in HELD {
+            assert_eq!(write(&"A".repeat(most)).expect("a code").version(), version);
+        }
+        assert!(versions.len() > 25 && versions.contains(&40), "{versions:?}");
+        assert!(write(&"A".repeat(3_392)).is_err());
     }
 }

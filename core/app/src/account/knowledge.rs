@@ -24,13 +24,25 @@ pub(crate) struct Knowledge {
     pub(crate) memory: Memory,
     /// Inspections of the pieces on the tags of the loads that were asked of.
     pieces: Vec<InspectionWord>,
+    /// Words that were opened under this trust already.
+    opened: Vec<LoadWord>,
 }
 
 impl Knowledge {
-    pub(crate) fn of(read: &Reader<'_>, mut trusted: Trusted, now: Time) -> Result<Self, AppError> {
-        let latest = proven_past(read, &mut trusted)?;
+    pub(crate) fn of(read: &Reader<'_>, trusted: Trusted, now: Time) -> Result<Self, AppError> {
+        Self::beside(read, trusted, now, Vec::new())
+    }
+
+    /// The same beside words that were opened just now: where they are kept, they are not opened again.
+    pub(crate) fn beside(
+        read: &Reader<'_>,
+        mut trusted: Trusted,
+        now: Time,
+        opened: Vec<LoadWord>,
+    ) -> Result<Self, AppError> {
+        let latest = proven_past(read, &mut trusted, &opened)?;
         let memory = memory(read, &trusted)?;
-        Ok(Self { trusted, now, latest, memory, pieces: Vec::new() })
+        Ok(Self { trusted, now, latest, memory, pieces: Vec::new(), opened })
     }
 
     pub(crate) fn evidence<'e>(&'e self, words: &'e [&'e LoadWord]) -> Evidence<'e> {
@@ -50,7 +62,8 @@ impl Knowledge {
 
     /// Every signed word that is kept of a load, opened.
     pub(crate) fn words(&mut self, read: &Reader<'_>, load: &LoadNumber) -> Result<Vec<LoadWord>, AppError> {
-        let kept = Kept::of(read, load, &mut self.trusted)?;
+        let voids = read.voids_of_load(load.as_str())?;
+        let kept = Kept::with(read, load, &mut self.trusted, &self.opened, voids)?;
         self.add_pieces(kept.pieces);
         Ok(kept.words)
     }
@@ -101,7 +114,11 @@ fn memory(read: &Reader<'_>, trusted: &Trusted) -> Result<Memory, AppError> {
 
 /// The latest time that anything kept here proves to be past: this device's own clock when it judged or journalled, cards of
 /// authorities, and words of people who were not revoked.
-fn proven_past(read: &Reader<'_>, trusted: &mut Trusted) -> Result<Option<LatestTrusted>, AppError> {
+fn proven_past(
+    read: &Reader<'_>,
+    trusted: &mut Trusted,
+    opened: &[LoadWord],
+) -> Result<Option<LatestTrusted>, AppError> {
     let own = read.memory()?.judged.max(read.journal_time()?);
     let mut latest = own.map(|time| LatestTrusted { time, by: Speaker::ThisDevice });
     for (_, card) in read.cards()? {
@@ -114,7 +131,7 @@ fn proven_past(read: &Reader<'_>, trusted: &mut Trusted) -> Result<Option<Latest
             }));
     }
     for kind in WordKind::ALL {
-        latest = latest.max(last_said(read, kind, trusted)?);
+        latest = latest.max(last_said(read, kind, trusted, opened)?);
     }
     Ok(latest)
 }
@@ -123,13 +140,20 @@ fn last_said(
     read: &Reader<'_>,
     kind: WordKind,
     trusted: &mut Trusted,
+    opened: &[LoadWord],
 ) -> Result<Option<LatestTrusted>, AppError> {
     for page in 0.. {
         let words = read.said_last(kind, page)?;
         for bytes in &words {
-            let Ok(word) = open_word(kind_of(kind, bytes), bytes, trusted) else { continue };
-            if let Some(proof) = word.proves(trusted) {
-                return Ok(Some(proof));
+            let proof = match opened.iter().find(|word| word.bytes() == bytes.as_slice()) {
+                Some(word) => word.proves(trusted),
+                None => {
+                    let Ok(word) = open_word(kind_of(kind, bytes), bytes, trusted) else { continue };
+                    word.proves(trusted)
+                }
+            };
+            if proof.is_some() {
+                return Ok(proof);
             }
         }
         if words.len() < SAID_PAGE as usize {
@@ -151,7 +175,7 @@ impl Inner {
     /// Everything beside the words of one load that a judgement is made of, now.
     pub(crate) fn knowledge(&self) -> Result<Knowledge, AppError> {
         let read = self.store.read();
-        Knowledge::of(&read, trusted_of(&read)?, self.now())
+        Knowledge::of(&read, self.trusted()?, self.now())
     }
 
     /// How every seal of a load stands now, and the load with them.

@@ -23,6 +23,6 @@ pub(crate) use self::kept::piece_state;
 pub(crate) use self::knowledge::{Knowledge, whole_again};
 pub(crate) use self::standing::{restand, restand_all};
 pub(crate) use self::touched::{change_trust, loads_naming, touched_by_trust};
-pub(crate) use self::trusted::trusted_of;
+pub(crate) use self::trusted::{KeptTrust, trusted_of};
 pub(crate) use self::verdicts::Verdicts;
 pub(crate) use self::words::{author_of, open_inspection, open_word};

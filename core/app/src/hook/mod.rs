@@ -23,7 +23,7 @@ use slingseal_judgement::{
 use slingseal_message::envelope::Kind;
 use slingseal_message::movement::ShownVerdict;
 use slingseal_message::seal::{Outcome, Void, VoidCause};
-use slingseal_message::tag::kind_of_tag;
+use slingseal_message::trust::Trusted;
 use slingseal_store::Reader;
 use slingseal_words::{Language, Name};
 
@@ -262,7 +262,8 @@ impl Inner {
                     }
                 }
             }
-            let mut knowledge = Knowledge::of(tx, admission.finish()?.trusted, now)?;
+            let trusted = admission.finish()?.trusted;
+            let mut knowledge = Knowledge::beside(tx, trusted, now, words_of(&scan))?;
             judge_scan(tx, &mut knowledge, &scan)
         })?;
         let judged = LastScan { seen };
@@ -271,14 +272,11 @@ impl Inner {
         Ok(view)
     }
 
-    /// The verdict on what is kept already: nothing is kept by asking.
-    pub(crate) fn verdict_on(&self, seal: &[u8], tag: Option<&[u8]>) -> Result<VerdictView, AppError> {
-        let mut knowledge = self.knowledge()?;
-        let codes = [ShownCode::Seal(seal.to_vec())];
-        let codes =
-            codes.into_iter().chain(tag.map(|bytes| ShownCode::Tag(kind_of_tag(bytes), bytes.to_vec())));
-        let scan = Scan::open(codes, |kind, bytes| open_word(kind, bytes, &mut knowledge.trusted));
-        let seen = judge_scan(&self.store.read(), &mut knowledge, &scan)?;
+    /// The verdict on what is kept already, opened under the trust of now: nothing is kept by asking.
+    pub(crate) fn verdict_on(&self, scan: &Scan, trusted: Trusted) -> Result<VerdictView, AppError> {
+        let read = self.store.read();
+        let mut knowledge = Knowledge::beside(&read, trusted, self.now(), words_of(scan))?;
+        let seen = judge_scan(&read, &mut knowledge, scan)?;
         self.verdict_view(&LastScan { seen })
     }
 
@@ -298,6 +296,11 @@ impl Inner {
         }
         Ok(view)
     }
+}
+
+/// The words of a scan that could be opened.
+fn words_of(scan: &Scan) -> Vec<LoadWord> {
+    scan.seals.iter().chain(&scan.tags).flatten().cloned().collect()
 }
 
 /// Judges a scan by every word that is kept of its loads.

@@ -327,8 +327,9 @@ impl Inner {
         let Some(ordered) = &tag.basis.edition else { return self.procedure_text(&tag.procedure) };
         let id = tag.procedure.as_str();
         let fits = |text: &str| is_edition(ordered, id, Digest::of(text.as_bytes()));
-        if let Some(text) = texts_of_program().find(|text| fits(text)) {
-            return Ok(text.to_owned());
+        let of_program = BUILT_IN.iter().chain(RELEASED).filter(|plain| plain.id == id);
+        if let Some(plain) = of_program.into_iter().find(|plain| fits(plain.text)) {
+            return Ok(plain.text.to_owned());
         }
         let mut kept = self.store.read().procedure_texts_of(id)?.into_iter().map(|row| row.text);
         kept.find(|text| fits(text)).ok_or_else(|| {

@@ -1,4 +1,5 @@
-//! Procedures written out, each once for as long as one piece of work goes on: an account has thousands of records by a few of them.
+//! Procedures read and written out, each once for as long as one piece of work goes on: an account has thousands of records by a few of
+//! them.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -6,8 +7,8 @@ use std::sync::Arc;
 use super::expanded_of;
 use crate::AppError;
 use slingseal_store::Reader;
-use slingseal_walk::procedure::Expanded;
-use slingseal_words::{Digest, Language};
+use slingseal_walk::procedure::{Expanded, Procedure, check};
+use slingseal_words::{Digest, Faults, Language};
 
 /// So many are kept at once.
 const MOST: usize = 64;
@@ -43,5 +44,25 @@ impl Plans {
         let plan = Arc::new(expanded_of(read, digest, language)?);
         self.know(Arc::clone(&plan));
         Ok(plan)
+    }
+}
+
+/// Texts of procedures that were read, by their digests: a tag's title is asked for whenever it is shown.
+#[derive(Default)]
+pub(crate) struct Texts(BTreeMap<Digest, Arc<Procedure>>);
+
+impl Texts {
+    /// A text, read.
+    pub(crate) fn read(&mut self, text: &str) -> Result<Arc<Procedure>, Faults> {
+        let digest = Digest::of(text.as_bytes());
+        if let Some(known) = self.0.get(&digest) {
+            return Ok(Arc::clone(known));
+        }
+        let read = Arc::new(check(text)?);
+        if self.0.len() >= MOST {
+            self.0.pop_first();
+        }
+        self.0.insert(digest, Arc::clone(&read));
+        Ok(read)
     }
 }

@@ -24,10 +24,9 @@ use serde::Serialize;
 
 use crate::account::strays::Origin;
 use crate::{App, AppError, CodeView, Inner};
-use slingseal_judgement::{Author, TagSignature};
 use slingseal_message::envelope::{Kind, Unsigned, unwrap};
 use slingseal_message::tag::{Condition, ReceivedTag, Tag, kind_of_tag, read_list, read_plan};
-use slingseal_message::trust::{Edition, Role, SecretKey, Signer, Trusted};
+use slingseal_message::trust::{Edition, Role, SecretKey};
 use slingseal_store::TagRow;
 use slingseal_walk::procedure::Procedure;
 use slingseal_walk::walk::TagFault;
@@ -221,20 +220,6 @@ impl Inner {
             admission.tag(&word, false, Origin::Here)?;
             Ok(())
         })
-    }
-
-    pub(crate) fn tag_signature(
-        &self,
-        received: &ReceivedTag<'_>,
-        trusted: &Trusted,
-    ) -> (TagSignature, Option<Signer>) {
-        let author = Author::of(received.kind, received.message.as_ref(), trusted);
-        let signature = TagSignature::of(&received.tag, &author, trusted);
-        let signer = match author {
-            Author::Known(signer) => Some(*signer),
-            _ => None,
-        };
-        (signature, signer)
     }
 
     /// Every tag known of a load.

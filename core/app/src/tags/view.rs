@@ -177,7 +177,7 @@ impl Inner {
             warnings.push(missing.saying().say(language));
         }
         let ordered_here = text.is_ok();
-        let ordered = text.ok().and_then(|text| slingseal_walk::procedure::check(&text).ok());
+        let ordered = text.ok().and_then(|text| self.texts.borrow_mut().read(&text).ok());
         let title = ordered.map(|procedure| procedure.title(language).to_owned());
         Ok(TagView {
             check: word.digest().check_word(),

@@ -6,7 +6,7 @@ use slingseal_catalogue::trust as trust_words;
 use super::meant::meant;
 use super::vault::{AUTHORITY_VAULT, DEVICE_VAULT};
 use super::view::{CredentialView, SetUpStep, SetUpView, SetUpWhat, TrustedView};
-use crate::account::{change_trust, trusted_of};
+use crate::account::change_trust;
 use crate::{App, AppError, CodeView, Inner};
 use slingseal_message::envelope::{Kind, unwrap};
 use slingseal_message::trust::{
@@ -201,7 +201,19 @@ impl Inner {
 
     /// Everyone whom this device trusts, with the newest roster of each.
     pub(crate) fn trusted(&self) -> Result<Trusted, AppError> {
-        trusted_of(&self.store.read())
+        Ok(self.trust.borrow_mut().of(&self.store.read())?.clone())
+    }
+
+    /// The same, this device's own credentials remembered: they are asked of again and again and checked once. What does not pass is
+    /// told by whoever asks.
+    pub(crate) fn trusted_with_own(&self) -> Result<Trusted, AppError> {
+        let read = self.store.read();
+        let mut kept = self.trust.borrow_mut();
+        let trusted = kept.of(&read)?;
+        for row in read.own_credentials()? {
+            let _ = trusted.remember(&row.bytes);
+        }
+        Ok(trusted.clone())
     }
 
     /// This device's credentials that nobody revoked, verified, with their bytes: the last to expire first.
@@ -220,12 +232,19 @@ impl Inner {
         trusted: &Trusted,
         role: Option<Role>,
     ) -> Result<Option<(Signer, Vec<u8>)>, AppError> {
-        let mut all = self.own_credentials(trusted)?;
+        Ok(self.one_to_act_with(self.own_credentials(trusted)?, role))
+    }
+
+    fn one_to_act_with(
+        &self,
+        mut all: Vec<(Signer, Vec<u8>)>,
+        role: Option<Role>,
+    ) -> Option<(Signer, Vec<u8>)> {
         all.retain(|(signer, _)| self.may_act_for(&signer.authority.to_bytes()));
         let fitting = role
             .and_then(|role| all.iter().position(|(signer, _)| signer.credential.roles.has(role)))
             .unwrap_or(0);
-        Ok(if all.is_empty() { None } else { Some(all.swap_remove(fitting)) })
+        if all.is_empty() { None } else { Some(all.swap_remove(fitting)) }
     }
 
     /// Who revoked this device's key or its credentials, in one line, where none is left to sign with.
@@ -264,14 +283,21 @@ impl Inner {
 
     /// The credential to sign with now, in a role.
     pub(crate) fn credential_for(&self, role: Option<Role>) -> Result<(Signer, Vec<u8>), AppError> {
+        self.credential_under(&self.trusted_with_own()?, role)
+    }
+
+    /// The same under a trust that was read already.
+    pub(crate) fn credential_under(
+        &self,
+        trusted: &Trusted,
+        role: Option<Role>,
+    ) -> Result<(Signer, Vec<u8>), AppError> {
         let none = || AppError::refused(words::DeviceCredentialShowKeyRequest);
-        let mut trusted = self.trusted()?;
-        for row in self.store.read().own_credentials()? {
-            // It is asked of twice and checked once; what does not pass is told by whoever asks.
-            let _ = trusted.remember(&row.bytes);
+        let all = self.own_credentials(trusted)?;
+        if all.is_empty() {
+            self.refuse_revoked(trusted)?;
         }
-        self.refuse_revoked(&trusted)?;
-        let (signer, bytes) = self.own_credential(&trusted, role)?.ok_or_else(none)?;
+        let (signer, bytes) = self.one_to_act_with(all, role).ok_or_else(none)?;
         let Credential { holder, expires, roles, .. } = &signer.credential;
         if self.now() > *expires {
             return Err(AppError::refused(words::CredentialRanOutAskAuthority {

@@ -4,6 +4,7 @@ use serde::Serialize;
 use slingseal_catalogue::audit as audit_words;
 use slingseal_catalogue::refusals as words;
 
+use crate::account::open_word;
 use crate::hook::admission::Admission;
 use crate::tags::statics::{rigging_json, rigging_png, rigging_view};
 use crate::trust::vault::DEVICE_VAULT;
@@ -11,11 +12,11 @@ use crate::walks::entries::{GROUND, SEALED, ground_parts, walk_id};
 use crate::walks::record::{entry_digest, to_outcome};
 use crate::{App, AppError, CodeView, Inner, SealFacts, VerdictView};
 use slingseal_journal::{Entry, NewEntry, WalkId};
-use slingseal_judgement::TagSignature;
+use slingseal_judgement::{LoadWord, Scan, ShownCode, TagSignature};
 use slingseal_message::envelope::Kind;
 use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
-use slingseal_message::tag::ReceivedTag;
-use slingseal_message::trust::{Role, SecretKey};
+use slingseal_message::tag::{ReceivedTag, kind_of_tag};
+use slingseal_message::trust::{Role, SecretKey, Trusted};
 use slingseal_store::{RecordRow, Standing, WalkRow, WalkState};
 use slingseal_walk::procedure::Subject;
 use slingseal_walk::walk::{self, Stage, Walk};
@@ -75,6 +76,8 @@ struct ToBeSealed {
     decided: Time,
     credential: Vec<u8>,
     validity: Seconds,
+    /// Whom this home trusts, its own credentials remembered.
+    trusted: Trusted,
 }
 
 impl Inner {
@@ -92,7 +95,8 @@ impl Inner {
             return Err(AppError::refused(words::WalkSealedAlreadyShowSeal));
         }
         let (outcome, decided) = (*outcome, *at);
-        let (signer, credential) = self.credential_for(Some(Role::Inspector))?;
+        let trusted = self.trusted_with_own()?;
+        let (signer, credential) = self.credential_under(&trusted, Some(Role::Inspector))?;
         let inspector = walk.ground().inspector.clone();
         if !same_person(&signer.credential.holder, &inspector) {
             return Err(AppError::refused(words::WalkedLoadHoldsCredentialOne {
@@ -105,7 +109,7 @@ impl Inner {
         if validity > longest || validity.0 <= 0 {
             return Err(AppError::bad_input(words::SealCredentialMayHoldUp { longest: &longest }));
         }
-        Ok(ToBeSealed { outcome, decided, credential, validity, walk })
+        Ok(ToBeSealed { outcome, decided, credential, validity, trusted, walk })
     }
 
     /// Everything is judged again: time passed while the PIN was stretched.
@@ -115,7 +119,7 @@ impl Inner {
         key: &SecretKey,
         validity_hours: Option<u32>,
     ) -> Result<SealView, AppError> {
-        let ToBeSealed { walk, outcome, decided, credential, validity } =
+        let ToBeSealed { walk, outcome, decided, credential, validity, mut trusted } =
             self.decided_walk(id, validity_hours)?;
         let entries = self.store.read().entries_of(id)?;
         let ground = entries
@@ -126,18 +130,19 @@ impl Inner {
         let record = self.record(id, &walk, &entries, tag_bytes, to_outcome(outcome), decided)?;
         let bytes = record.to_bytes(&entry_digest);
         let digest = Digest::of(&bytes);
-        let received = ReceivedTag::open(tag_bytes)?;
-        let trusted = self.trusted()?;
-        let (signature, _) = self.tag_signature(&received, &trusted);
+        let tag_word = open_word(kind_of_tag(tag_bytes), tag_bytes, &mut trusted)?;
+        let none = || AppError::internal("a walk's tag is a tag");
+        let tag = tag_word.tag().ok_or_else(none)?;
+        let signature = TagSignature::of(tag, tag_word.author(), &trusted);
         let tally = walk.tally();
         let issued = self.now();
         let small = |number: usize| u16::try_from(number).unwrap_or(u16::MAX);
         let [a, b, c, d, ..] = *walk.ground().plan.digest.as_bytes();
         let seal = Seal {
-            load: received.tag.load.clone(),
+            load: tag.load.clone(),
             issued,
             valid_until: issued.plus(validity),
-            tag: TagPrint::of(&received.digest),
+            tag: TagPrint::of(&tag_word.digest()),
             tag_signed: signature == TagSignature::Planner,
             procedure: walk.ground().plan.id.clone(),
             version: walk.ground().plan.version,
@@ -145,18 +150,18 @@ impl Inner {
             outcome: to_outcome(outcome),
             found: small(tally.found),
             corrected: small(tally.corrected),
-            mass: received.tag.gross,
+            mass: tag.gross,
             record: digest,
         };
         let rejected = self.rejections(&walk, digest, issued, &credential, key)?;
         let unsigned = seal.prepare(&credential);
         let sealed = unsigned.finish(&key.sign(&unsigned.to_be_signed()));
         let now = self.now();
-        let own = Digest::of(&sealed);
         let language = self.language();
-        self.store.write(|tx| -> Result<(), AppError> {
+        let (word, trusted) = self.store.write(|tx| -> Result<(LoadWord, Trusted), AppError> {
             let mut admission = Admission::trusting(tx, trusted, now, language);
             admission.know_plan(&walk.ground().plan);
+            admission.know_word(&tag_word);
             let word = admission.open(Kind::Seal, &sealed)?;
             admission.seal(&word, Some(&bytes))?;
             for piece in &rejected {
@@ -166,14 +171,13 @@ impl Inner {
             tx.put_walk(&WalkRow { state: WalkState::Sealed, updated: now, ..row })?;
             tx.count_wrong_pins(DEVICE_VAULT, 0, now)?;
             tx.append(NewEntry { kind: SEALED, walk: Some(id), body: digest.as_bytes(), time: now })?;
-            admission.finish()?;
-            Ok(())
+            Ok((word, admission.finish()?.trusted))
         })?;
         self.walks.remove(&id);
         // One file holds everything now, for whoever copies it. The seal is on disk already: where this fails, nothing is lost.
         let _ = self.store.settle();
-        let row = self.store.read().record(own)?;
-        self.seal_view(&row.ok_or_else(|| AppError::internal("a seal that was kept has a row"))?)
+        let scan = Scan { seals: vec![Ok(word)], tags: vec![Ok(tag_word)], plain: Vec::new() };
+        self.seal_shown(&sealed, digest, &scan, trusted)
     }
 
     pub(super) fn record(
@@ -261,25 +265,43 @@ impl Inner {
     fn seal_view(&self, row: &RecordRow) -> Result<SealView, AppError> {
         let none = || AppError::not_found(words::SuchRecordSeeRecordsList);
         let bytes = self.store.read().record_bytes(row.seal)?.ok_or_else(none)?;
-        let code = CodeView::of(Kind::Seal, &bytes.seal)?;
         let tag = bytes
             .body
             .as_deref()
             .map(|body| Record::parse(body, &entry_digest))
             .transpose()?
             .map(|record| record.tag);
-        let verdict = self.verdict_on(&bytes.seal, tag.as_deref())?;
+        let mut trusted = self.trusted()?;
+        let codes = [ShownCode::Seal(bytes.seal.clone())];
+        let codes = codes.into_iter().chain(tag.map(|tag| ShownCode::Tag(kind_of_tag(&tag), tag)));
+        let scan = Scan::open(codes, |kind, bytes| open_word(kind, bytes, &mut trusted));
+        if let Some(Err(error)) = scan.tags.first() {
+            return Err(error.clone().into());
+        }
+        self.seal_shown(&bytes.seal, row.digest, &scan, trusted)
+    }
+
+    /// A seal and its tag as they are shown, opened under the trust of now.
+    fn seal_shown(
+        &self,
+        seal: &[u8],
+        record: Digest,
+        scan: &Scan,
+        trusted: Trusted,
+    ) -> Result<SealView, AppError> {
+        let code = CodeView::of(Kind::Seal, seal)?;
+        let verdict = self.verdict_on(scan, trusted)?;
         let facts = verdict
             .facts
             .clone()
             .ok_or_else(|| AppError::StorageDamaged { message: audit_words::SealIsDamaged.into() })?;
-        let tag = tag.as_deref().map(ReceivedTag::open).transpose()?.map(|received| received.tag);
+        let tag = scan.tags.iter().flatten().find_map(LoadWord::tag);
         Ok(SealView {
             code,
             facts,
-            description: tag.as_ref().map(|tag| tag.description.to_string()).unwrap_or_default(),
+            description: tag.map(|tag| tag.description.to_string()).unwrap_or_default(),
             aircraft: tag.map(|tag| tag.aircraft.to_string()).unwrap_or_default(),
-            record: row.digest.to_string(),
+            record: record.to_string(),
             verdict,
         })
     }

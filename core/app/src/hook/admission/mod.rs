@@ -106,6 +106,11 @@ impl<'a, 'c> Admission<'a, 'c> {
         self.plans.know(plan.clone());
     }
 
+    /// A word that was opened under this trust: where it is kept, its load is judged by it without opening it again.
+    pub(crate) fn know_word(&mut self, word: &LoadWord) {
+        self.fresh.entry(word.load().clone()).or_default().push(word.clone());
+    }
+
     /// Opens a word of a load.
     pub(crate) fn open(&mut self, kind: Kind, bytes: &[u8]) -> Result<LoadWord, AppError> {
         Ok(open_word(kind, bytes, &mut self.trusted)?)
