@@ -74,6 +74,35 @@ impl Entry {
 
     /// What the digest of this entry must be.
     pub fn derive_digest(&self) -> Digest {
+        self.parts().derive_digest()
+    }
+
+    fn parts(&self) -> EntryParts<'_> {
+        let Self { seq, time, kind, walk, body, prev, digest: _ } = self;
+        EntryParts { seq: *seq, time: *time, kind, walk: *walk, body, prev: *prev }
+    }
+}
+
+/// What the digest of an entry is made of, where it lies: a record has many entries, and a copy of each is dearer than its digest.
+#[derive(Clone, Copy, Debug)]
+pub struct EntryParts<'a> {
+    /// Counts from one, without gaps.
+    pub seq: u64,
+    /// When it was written.
+    pub time: Time,
+    /// What it is.
+    pub kind: &'a str,
+    /// The walk that it belongs to.
+    pub walk: Option<WalkId>,
+    /// What the facade wrote.
+    pub body: &'a [u8],
+    /// The digest of the entry before.
+    pub prev: Digest,
+}
+
+impl EntryParts<'_> {
+    /// What the digest of an entry of these must be.
+    pub fn derive_digest(&self) -> Digest {
         let kind_length = [u8::try_from(self.kind.len()).unwrap_or(u8::MAX)];
         let (has_walk, walk): (&[u8], &[u8]) = match &self.walk {
             Some(WalkId(bytes)) => (&[1], bytes),
@@ -89,7 +118,7 @@ impl Entry {
             has_walk,
             walk,
             &(self.body.len() as u64).to_be_bytes(),
-            &self.body,
+            self.body,
         ])
     }
 }

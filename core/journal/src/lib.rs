@@ -8,4 +8,4 @@ mod columns;
 #[cfg(test)]
 mod tests;
 
-pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId, verify_chain};
+pub use chain::{ChainCheck, ChainFault, DeviceId, Entry, EntryParts, Head, NewEntry, WalkId, verify_chain};

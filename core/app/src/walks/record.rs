@@ -6,7 +6,7 @@ use slingseal_catalogue::{Language, closing as closing_words, refusals as words}
 
 use super::entries::{EVENT, GROUND, events, ground_parts};
 use crate::{AppError, Inner};
-use slingseal_journal::{DeviceId, Entry, WalkId};
+use slingseal_journal::{DeviceId, EntryParts, WalkId};
 use slingseal_judgement::pieces_of;
 use slingseal_message::seal::{InspectedSubject, JournalEntry, Outcome, Record, Seal};
 use slingseal_message::tag::{ReceivedTag, Tag};
@@ -17,19 +17,9 @@ use slingseal_words::{Digest, Quantity, Serial, Time};
 
 /// The digest of a journal entry that stands in a record, by the journal's own rule.
 pub(crate) fn entry_digest(entry: &JournalEntry, walk: &[u8; 16]) -> Digest {
-    as_entry(entry, walk).derive_digest()
-}
-
-pub(crate) fn as_entry(entry: &JournalEntry, walk: &[u8; 16]) -> Entry {
-    Entry {
-        seq: entry.seq,
-        time: entry.time,
-        kind: entry.kind.clone(),
-        walk: Some(WalkId(*walk)),
-        body: entry.body.clone(),
-        prev: entry.prev,
-        digest: entry.prev,
-    }
+    let JournalEntry { seq, prev, time, kind, body } = entry;
+    let walk = Some(WalkId(*walk));
+    EntryParts { seq: *seq, time: *time, kind, walk, body, prev: *prev }.derive_digest()
 }
 
 /// A walk folded from a record, with its tag: the record's own entries, nothing of this device's journal.

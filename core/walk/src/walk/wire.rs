@@ -1,6 +1,9 @@
 //! How the nouns of `words` stand in a stored event: as the text that a person would read, refused on the way in unless
 //! the noun's own maker takes it.
 
+use std::fmt;
+use std::marker::PhantomData;
+
 use serde::{Deserialize, Deserializer, Serializer, de};
 
 use slingseal_words::{CallSign, Digest, Name, Note, PointId, ProcedureId, Quantity, Serial, Source, Time};
@@ -41,20 +44,35 @@ lines! {
     Time |text| Self::parse(text).ok(),
 }
 
+/// Reads a noun from a text where it lies: a walk has hundreds.
+struct Reading<T>(PhantomData<T>);
+
+impl<T: Line> de::Visitor<'_> for Reading<T> {
+    type Value = T;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a string")
+    }
+
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<T, E> {
+        read(text)
+    }
+}
+
 fn read<T: Line, E: de::Error>(text: &str) -> Result<T, E> {
     T::read(text).ok_or_else(|| E::custom(format!("\"{text}\" cannot stand here")))
 }
 
 /// One noun.
 pub(super) mod line {
-    use super::{Deserialize, Deserializer, Line, Serializer, read};
+    use super::{Deserializer, Line, PhantomData, Reading, Serializer};
 
     pub(in crate::walk) fn serialize<T: Line, S: Serializer>(line: &T, out: S) -> Result<S::Ok, S::Error> {
         out.serialize_str(&line.show())
     }
 
     pub(in crate::walk) fn deserialize<'de, T: Line, D: Deserializer<'de>>(from: D) -> Result<T, D::Error> {
-        read(&String::deserialize(from)?)
+        from.deserialize_str(Reading(PhantomData))
     }
 }
 
