@@ -81,6 +81,12 @@ impl Handheld {
         self.app.speak(language);
     }
 
+    /// Brings what was written last into the home's one file, for whoever copies it: when the program leaves the front. Everything is on
+    /// the disk without it.
+    pub fn settle(&self) {
+        self.app.settle();
+    }
+
     /// What the shell was asked to remember under a name; none where nothing was.
     ///
     /// # Errors

@@ -229,6 +229,15 @@ impl App {
         self.lock_as_it_is().let_go();
     }
 
+    /// Brings what was written last into the home's one file, for whoever copies it: before the program is put in the background, and
+    /// whenever nobody waits. Everything is on the disk without it, and a home that is closed or let go is one file too. Nothing is
+    /// done where a call is running, or where it fails.
+    pub fn settle(&self) {
+        if let Ok(mut inner) = self.inner.try_lock() {
+            let _ = inner.store.settle();
+        }
+    }
+
     /// The language of what is answered.
     pub fn spoken(&self) -> Language {
         self.lock_as_it_is().outside.language

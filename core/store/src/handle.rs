@@ -80,8 +80,8 @@ impl Store {
     }
 
     /// Brings the log into the database: one file then holds everything, and the next write begins the log anew. It is not cut off:
-    /// the next write would have to lengthen it again. For a moment when nobody waits: a walk sealed, the program put in the
-    /// background. Nothing depends on it.
+    /// the next write would have to lengthen it again. For a moment when nobody waits, as when the program is put in the background.
+    /// Nothing depends on it.
     pub fn settle(&mut self) -> Result<(), StoreError> {
         if let Some(away) = &self.away {
             return Err(away.clone());

@@ -162,8 +162,6 @@ impl Inner {
             admission.finish()?;
             Ok(())
         })?;
-        // The word is on disk already: where this fails, nothing is lost.
-        let _ = self.store.settle();
         let row = self.store.read().inspection(own)?;
         self.inspection_view(&row.ok_or_else(|| AppError::internal("an inspection that was kept has a row"))?)
     }

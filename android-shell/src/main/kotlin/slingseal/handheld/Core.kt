@@ -116,6 +116,9 @@ object Core {
         }
     }
 
+    /** One file holds everything, for whoever copies it: the phone is put away. Beside the main thread. */
+    fun settle() = quick.execute { open?.settle() }
+
     /** Closes the core, as the end of the process does. */
     @Synchronized
     fun close() {

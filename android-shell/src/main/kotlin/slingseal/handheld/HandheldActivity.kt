@@ -203,6 +203,7 @@ class HandheldActivity : Activity(), Shell {
         hands.pause()
         screen?.hidden()
         voice.hush()
+        Core.settle()
         super.onPause()
     }
 
