@@ -145,7 +145,7 @@ pub struct FlowRow {
     pub version: u32,
 }
 
-fn make(row: &Row<'_>) -> rusqlite::Result<MovementRow> {
+pub(super) fn make(row: &Row<'_>) -> rusqlite::Result<MovementRow> {
     Ok(MovementRow {
         load: row.get(0)?,
         digest: row.get(1)?,
@@ -163,7 +163,7 @@ fn make(row: &Row<'_>) -> rusqlite::Result<MovementRow> {
     })
 }
 
-fn make_flow(row: &Row<'_>) -> rusqlite::Result<FlowRow> {
+pub(super) fn make_flow(row: &Row<'_>) -> rusqlite::Result<FlowRow> {
     Ok(FlowRow {
         load: row.get(0)?,
         event: row.get(1)?,
