@@ -4,6 +4,7 @@ mod class;
 mod closing_day;
 mod damaged_bundle;
 mod flood_day;
+mod large_account;
 mod leader_day;
 mod lift_day;
 mod merge_laws;

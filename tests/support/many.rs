@@ -10,7 +10,7 @@ use slingseal_message::movement::{
     JournalEnd, Movement, MovementEvent, PieceState, ShownVerdict, VerdictShown,
 };
 use slingseal_message::seal::{JournalEntry, Outcome, Record, Seal, TagPrint};
-use slingseal_message::tag::ReceivedTag;
+use slingseal_message::tag::{Equipment, ReceivedTag};
 use slingseal_message::trust::{Authority, Credential, DEFAULT_VALIDITY, Role, Roles, SecretKey};
 use slingseal_words::{CallSign, Digest, LoadNumber, Name, Seconds, Serial, Time};
 
@@ -24,6 +24,7 @@ pub struct Many {
     credential: Vec<u8>,
     hookup: Vec<u8>,
     own_devices: bool,
+    pieces: Option<u32>,
 }
 
 /// Reports of each load.
@@ -54,6 +55,15 @@ fn first_record(app: &App) -> Record {
 
 fn hookup_key() -> SecretKey {
     SecretKey::from_seed(&[3; 32])
+}
+
+fn piece(kind: &str, serial: &str) -> Equipment {
+    Equipment {
+        kind: Name::new(kind).expect("a name"),
+        serial: Serial::new(serial).expect("a serial number"),
+        rating: None,
+        next_inspection: Time::parse("2027-01-15").ok(),
+    }
 }
 
 impl Many {
@@ -89,13 +99,20 @@ impl Many {
         let hookup =
             credential(&CallSign::new("Thistle 7").expect("a call sign"), Role::Hookup, &hookup_key());
         let credential = credential(&record.inspector, Role::Inspector, &inspector);
-        Self { record, authority, inspector, credential, hookup, own_devices: false }
+        Self { record, authority, inspector, credential, hookup, own_devices: false, pieces: None }
     }
 
     /// Each record from a device of its own, so that the chains of all of them hold: one journal cannot begin twice.
     #[must_use]
     pub fn of_own_devices(mut self) -> Self {
         self.own_devices = true;
+        self
+    }
+
+    /// Each load with two pieces of equipment; so many loads have their own, then their serial numbers begin again.
+    #[must_use]
+    pub fn of_pieces(mut self, loads: u32) -> Self {
+        self.pieces = Some(loads);
         self
     }
 
@@ -120,6 +137,12 @@ impl Many {
         let old = (format!("\"{}\"", received.tag.load), received.digest.to_string());
         let mut tag = received.tag;
         tag.load = LoadNumber::new(&format!("KM-{number:06}")).expect("a load number");
+        if let Some(loads) = self.pieces {
+            let own = number % loads;
+            tag.equipment = [("sling leg", "SL"), ("apex shackle", "AP")]
+                .map(|(kind, serial)| piece(kind, &format!("{serial}-{own:05}")))
+                .to_vec();
+        }
         let content = tag.content();
         let bytes = tag.claims(&content).to_bytes();
         let new = (format!("\"{}\"", tag.load), Digest::of(&bytes).to_string());

@@ -52,6 +52,32 @@ pub(crate) fn print_json<T: Serialize>(view: &T) {
     console::json(&serde_json::to_string_pretty(view).expect("a view can be written as JSON"));
 }
 
+/// So much of a list is written at a time.
+const LIST_AT_ONCE: usize = 1 << 16;
+
+/// Prints a list as JSON, the same as [`print_json`] of all of it, while it is being made.
+pub(crate) fn print_json_list<T: Serialize>(
+    each: impl FnOnce(&mut dyn FnMut(T)) -> Result<(), AppError>,
+) -> Result<(), AppError> {
+    let mut text = String::new();
+    let mut first = true;
+    each(&mut |one| {
+        // What comes after a line's end stands in the list; the one before is not the last.
+        text.push_str(if std::mem::take(&mut first) { "[\n  " } else { ",\n  " });
+        let own = serde_json::to_string_pretty(&one).expect("a view can be written as JSON");
+        text.push_str(&own.replace('\n', "\n  "));
+        if text.len() >= LIST_AT_ONCE
+            && let Some(end) = text.rfind('\n')
+        {
+            let rest = text.split_off(end + 1);
+            console::json(&std::mem::replace(&mut text, rest));
+        }
+    })?;
+    text.push_str(if first { "[]" } else { "\n]" });
+    console::json(&text);
+    Ok(())
+}
+
 pub(crate) use crate::files::{write, write_whole};
 
 /// Puts a code into a folder: `NAME.png` and `NAME.svg` to be scanned, `NAME.txt` to be copied. Without a folder, prints its text.

@@ -3,7 +3,7 @@
 
 use crate::envelope::{Claims, Kind, Limits, Reader, ShapeError, Sign1, Sign1Error, Unsigned, Writer};
 use slingseal_catalogue::Saying;
-use slingseal_words::{Description, Digest, Note, Time};
+use slingseal_words::{Description, Digest, Digesting, Note, Time};
 
 /// The most open points of one statement.
 pub const MOST_EXPLAINED: usize = 200;
@@ -74,12 +74,44 @@ impl From<ShapeError> for ClosingError {
     }
 }
 
+/// The digest of an account that is being made, of every word that it rests on: each once, in the order of their digests.
+pub struct AccountDigest {
+    all: Digesting,
+    last: Option<Digest>,
+    words: u32,
+}
+
+impl Default for AccountDigest {
+    fn default() -> Self {
+        let mut all = Digest::begin();
+        all.take(b"slingseal account 1");
+        Self { all, last: None, words: 0 }
+    }
+}
+
+impl AccountDigest {
+    /// Takes the next word. The caller gives them in order; one that is given twice is one.
+    pub fn take(&mut self, word: Digest) {
+        debug_assert!(self.last.is_none_or(|last| last <= word), "words come in order");
+        if self.last != Some(word) {
+            self.all.take(word.as_bytes());
+            self.last = Some(word);
+            self.words = self.words.saturating_add(1);
+        }
+    }
+
+    /// The digest, and of how many words it is.
+    pub fn finish(self) -> (Digest, u32) {
+        (self.all.finish(), self.words)
+    }
+}
+
 /// The digest of an account: of every word that it rests on, whatever the order in which they are given.
 pub fn account_digest(words: impl IntoIterator<Item = Digest>) -> (Digest, u32) {
     let words: std::collections::BTreeSet<Digest> = words.into_iter().collect();
-    let mut parts: Vec<&[u8]> = vec![b"slingseal account 1"];
-    parts.extend(words.iter().map(|digest| digest.as_bytes().as_slice()));
-    (Digest::of_parts(&parts), u32::try_from(words.len()).unwrap_or(u32::MAX))
+    let mut all = AccountDigest::default();
+    words.into_iter().for_each(|word| all.take(word));
+    all.finish()
 }
 
 impl ClosingStatement {

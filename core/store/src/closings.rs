@@ -87,6 +87,11 @@ impl Reader<'_> {
         self.rows(&WALK_FACTS, "ORDER BY seal", [], make_facts)
     }
 
+    /// Every seal's columns.
+    pub fn all_records(&self) -> Result<Vec<RecordRow>, StoreError> {
+        self.rows(&RECORDS, "ORDER BY id", [], make)
+    }
+
     /// How the full record of a seal was walked; none where it is not here.
     pub fn walk_facts_of(&self, seal: Digest) -> Result<Option<WalkFactsRow>, StoreError> {
         self.row(&WALK_FACTS, "WHERE seal = ?1", [seal], make_facts)
@@ -97,28 +102,6 @@ impl Reader<'_> {
         let sql = "SELECT records.seal FROM records JOIN record_bytes ON record_bytes.record = records.id
             WHERE body IS NOT NULL AND records.seal NOT IN (SELECT seal FROM walk_facts) ORDER BY records.id";
         self.ask(sql, |statement| statement.query_map([], |row| row.get(0))?.collect())
-    }
-
-    /// Every seal's columns.
-    pub fn all_records(&self) -> Result<Vec<RecordRow>, StoreError> {
-        self.rows(&RECORDS, "ORDER BY id", [], make)
-    }
-
-    /// Every tag, by load and digest.
-    pub fn tag_digests(&self) -> Result<Vec<(String, Digest)>, StoreError> {
-        self.ask("SELECT load, digest FROM tags ORDER BY load, digest", |statement| {
-            statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?.collect()
-        })
-    }
-
-    /// The equipment of every load as the record of its latest inspection has it: load, serial number, kind.
-    pub fn equipment_of_loads(&self) -> Result<Vec<(String, String, String)>, StoreError> {
-        let sql = "SELECT loads.load, equipment.serial, equipment.kind FROM loads
-            JOIN records ON records.seal = loads.latest JOIN equipment ON equipment.record = records.id
-            ORDER BY loads.load, equipment.at";
-        self.ask(sql, |statement| {
-            statement.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?.collect()
-        })
     }
 
     /// The statements that leaders handed up, the newest first.

@@ -141,7 +141,7 @@ pub struct FlowRow {
     pub version: u32,
 }
 
-fn make(row: &Row<'_>) -> rusqlite::Result<FlowRow> {
+pub(super) fn make(row: &Row<'_>) -> rusqlite::Result<FlowRow> {
     Ok(FlowRow {
         load: row.get(0)?,
         event: row.get(1)?,

@@ -137,6 +137,11 @@ impl Reader<'_> {
         self.rows(&INSPECTIONS, rest, [serial], make)
     }
 
+    /// The inspection at a place of the table.
+    pub(super) fn inspection_at(&self, place: i64) -> Result<Option<InspectionRow>, StoreError> {
+        self.row(&INSPECTIONS, "WHERE rowid = ?1", [place], make)
+    }
+
     /// One inspection of a piece of each credential that signed any.
     pub fn piece_inspectors(&self) -> Result<Vec<InspectionRow>, StoreError> {
         let rest =

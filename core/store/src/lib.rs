@@ -34,6 +34,7 @@ mod said;
 mod schema;
 mod search;
 mod strays;
+mod stretches;
 mod table;
 #[cfg(test)]
 mod tests;
@@ -70,5 +71,6 @@ pub use remembered::MemoryRow;
 pub use said::{AuthoredRow, SAID_PAGE, WordKind};
 use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
 pub use strays::{StrayKind, StrayRow};
+pub use stretches::{ChainLink, Stretch};
 pub use walks::{WalkRow, WalkState};
 pub use weeks::WeekCount;

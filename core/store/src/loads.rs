@@ -79,7 +79,7 @@ pub(super) fn inspected<'r>(row: &'r Row<'_>, first: usize) -> Result<InspectedF
     Ok(facts().map_err(rusqlite::Error::from)?)
 }
 
-fn make(row: &Row<'_>) -> rusqlite::Result<LoadRow> {
+pub(super) fn make(row: &Row<'_>) -> rusqlite::Result<LoadRow> {
     Ok(LoadRow {
         load: row.get(0)?,
         latest: row.get(1)?,

@@ -64,7 +64,7 @@ pub struct MovementRow {
     pub bytes: Vec<u8>,
 }
 
-fn make(row: &Row<'_>) -> rusqlite::Result<MovementRow> {
+pub(super) fn make(row: &Row<'_>) -> rusqlite::Result<MovementRow> {
     Ok(MovementRow {
         load: row.get(0)?,
         digest: row.get(1)?,

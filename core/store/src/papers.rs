@@ -153,7 +153,7 @@ pub(super) fn make_tag(row: &rusqlite::Row<'_>) -> rusqlite::Result<TagRow> {
     })
 }
 
-fn make_void(row: &rusqlite::Row<'_>) -> rusqlite::Result<VoidRow> {
+pub(super) fn make_void(row: &rusqlite::Row<'_>) -> rusqlite::Result<VoidRow> {
     Ok(VoidRow {
         digest: row.get(0)?,
         record: row.get(1)?,

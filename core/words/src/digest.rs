@@ -6,6 +6,22 @@ use sha2::{Digest as _, Sha256};
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Digest([u8; 32]);
 
+/// A digest that is not finished yet: what is too much to lie in memory goes into it piece by piece.
+#[derive(Clone)]
+pub struct Digesting(Sha256);
+
+impl Digesting {
+    /// Takes the next piece.
+    pub fn take(&mut self, piece: &[u8]) {
+        self.0.update(piece);
+    }
+
+    /// The digest of all pieces one after another.
+    pub fn finish(self) -> Digest {
+        Digest(self.0.finalize().into())
+    }
+}
+
 impl Digest {
     /// The digest of `bytes`.
     pub fn of(bytes: &[u8]) -> Self {
@@ -34,6 +50,11 @@ impl Digest {
             hasher.update(part);
         }
         Self(hasher.finalize().into())
+    }
+
+    /// What is digested piece by piece, in flat memory; the same as [`Digest::of_parts`] of all the pieces.
+    pub fn begin() -> Digesting {
+        Digesting(Sha256::new())
     }
 
     /// What the first entry of a device's journal names as the one before: a chain belongs to one device.

@@ -14,7 +14,7 @@ mod time;
 mod toml_file;
 mod units;
 
-pub use digest::Digest;
+pub use digest::{Digest, Digesting};
 pub use faults::{Fault, Faults, Spot};
 pub use grid::{GridError, GridPrecision, GridRef};
 pub use ids::{

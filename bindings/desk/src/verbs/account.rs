@@ -9,7 +9,8 @@ use slingseal_app::{AppError, CloseRequest, CloseView, Language, PieceGroup, vis
 use super::setting::Setting;
 use crate::cli::{AccountVerb, Close};
 use crate::output::{
-    answer_files, bad_input, file_name, print_json, put_code, put_code_beside_json, told, write,
+    answer_files, bad_input, file_name, print_json, print_json_list, put_code, put_code_beside_json, told,
+    write, write_whole,
 };
 use crate::platform::{Secret, ask};
 use slingseal_paper::{Paper, closing_pdf};
@@ -19,17 +20,25 @@ pub(crate) fn run(setting: &Setting, verb: AccountVerb) -> Result<ExitCode, AppE
         AccountVerb::Close(close) => run_close(setting, close),
         AccountVerb::Manifest(manifest) => super::manifest::run(setting, manifest),
         AccountVerb::Equipment { csv: Some(file), .. } => {
-            write(&file, setting.app()?.piece_lives_csv()?.as_bytes())?;
+            let app = setting.app()?;
+            write_whole(&file, |out| app.piece_lives_csv(out))?;
             answer_files(setting.json, &[file]);
             Ok(ExitCode::SUCCESS)
         }
         AccountVerb::Equipment { open, csv: None } => {
-            let mut lives = setting.app()?.piece_lives()?;
-            lives.retain(|life| !open || life.is(PieceGroup::Open));
+            let (app, group) = (setting.app()?, open.then_some(PieceGroup::Open));
             if setting.json {
-                print_json(&lives);
+                print_json_list(|one| {
+                    app.each_piece_life(group, |life| {
+                        one(life);
+                        Ok(())
+                    })
+                })?;
             } else {
-                lives.iter().for_each(|life| println!("{}", piece(life, setting.language)));
+                app.each_piece_life(group, |life| {
+                    println!("{}", piece(&life, setting.language));
+                    Ok(())
+                })?;
             }
             Ok(ExitCode::SUCCESS)
         }

@@ -1,11 +1,15 @@
 //! Closing an account: everything that does not add up, of what is known of each load, piece and device. Pure: rows in, points out; the
 //! order in which the rows come changes nothing.
 
+mod kind;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use slingseal_catalogue::{Saying, closing as words};
 use slingseal_message::movement::{MovementEvent, ShownVerdict, place_of_report};
 use slingseal_words::{Digest, Seconds, Time, same_name};
+
+pub use kind::PointKind;
 
 /// Two clocks may differ by this much.
 const SLACK: Seconds = Seconds(120);
@@ -86,124 +90,6 @@ pub struct DeviceRow {
     pub missing: Vec<Digest>,
 }
 
-/// What does not add up.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum PointKind {
-    /// Planned, and nobody inspected it.
-    NeverInspected,
-    /// Inspected, and nobody lifted it.
-    NeverLifted,
-    /// The hookup team did not lift it, and nobody did later.
-    RefusedAtHook,
-    /// Lifted, and no GO is known: WAIT or NO-GO had been shown, or nothing is told.
-    LiftedWithoutGo,
-    /// Lifted when its last inspection had run out.
-    LiftedAfterExpiry,
-    /// Lifted when its last inspection had been taken back.
-    LiftedAfterVoid,
-    /// Lifted, and nobody set it down.
-    NeverSetDown,
-    /// It fell, was jettisoned, or nobody knows where it is.
-    Lost,
-    /// Two reports of one flight cannot both be true.
-    Contradiction,
-    /// One person found it fit twice, with nothing in between that asked for it.
-    InspectedTwice,
-    /// Walked in less time than the cards can be touched in.
-    WalkedTooFast,
-    /// A piece of equipment went out with a load and is not back.
-    PieceOut,
-    /// A device's journal goes on behind what came of it.
-    JournalEndsEarly,
-    /// A record or report that another names is not here.
-    Missing,
-}
-
-impl PointKind {
-    /// A stable word: a statement carries it.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::NeverInspected => "never_inspected",
-            Self::NeverLifted => "never_lifted",
-            Self::RefusedAtHook => "refused_at_hook",
-            Self::LiftedWithoutGo => "lifted_without_go",
-            Self::LiftedAfterExpiry => "lifted_after_expiry",
-            Self::LiftedAfterVoid => "lifted_after_void",
-            Self::NeverSetDown => "never_set_down",
-            Self::Lost => "lost",
-            Self::Contradiction => "contradiction",
-            Self::InspectedTwice => "inspected_twice",
-            Self::WalkedTooFast => "walked_too_fast",
-            Self::PieceOut => "piece_out",
-            Self::JournalEndsEarly => "journal_ends_early",
-            Self::Missing => "missing",
-        }
-    }
-
-    /// Every sort.
-    pub const ALL: [Self; 14] = [
-        Self::NeverInspected,
-        Self::NeverLifted,
-        Self::RefusedAtHook,
-        Self::LiftedWithoutGo,
-        Self::LiftedAfterExpiry,
-        Self::LiftedAfterVoid,
-        Self::NeverSetDown,
-        Self::Lost,
-        Self::Contradiction,
-        Self::InspectedTwice,
-        Self::WalkedTooFast,
-        Self::PieceOut,
-        Self::JournalEndsEarly,
-        Self::Missing,
-    ];
-
-    /// The sort of a stable word.
-    pub fn of_word(word: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|kind| kind.word() == word)
-    }
-
-    /// What a person reads as its heading.
-    pub fn title(self) -> Saying {
-        match self {
-            Self::NeverInspected => words::PointNeverInspected.into(),
-            Self::NeverLifted => words::PointNeverLifted.into(),
-            Self::RefusedAtHook => words::PointRefusedAtHook.into(),
-            Self::LiftedWithoutGo => words::PointLiftedWithoutGo.into(),
-            Self::LiftedAfterExpiry => words::PointLiftedAfterExpiry.into(),
-            Self::LiftedAfterVoid => words::PointLiftedAfterVoid.into(),
-            Self::NeverSetDown => words::PointNeverSetDown.into(),
-            Self::Lost => words::PointLost.into(),
-            Self::Contradiction => words::PointContradiction.into(),
-            Self::InspectedTwice => words::PointInspectedTwice.into(),
-            Self::WalkedTooFast => words::PointWalkedTooFast.into(),
-            Self::PieceOut => words::PointPieceOut.into(),
-            Self::JournalEndsEarly => words::PointJournalEndsEarly.into(),
-            Self::Missing => words::PointMissing.into(),
-        }
-    }
-
-    /// What to do about it.
-    pub fn to_do(self) -> Saying {
-        match self {
-            Self::NeverInspected => words::ToDoNeverInspected.into(),
-            Self::NeverLifted => words::ToDoNeverLifted.into(),
-            Self::RefusedAtHook => words::ToDoRefusedAtHook.into(),
-            Self::LiftedWithoutGo => words::ToDoLiftedWithoutGo.into(),
-            Self::LiftedAfterExpiry => words::ToDoLiftedAfterExpiry.into(),
-            Self::LiftedAfterVoid => words::ToDoLiftedAfterVoid.into(),
-            Self::NeverSetDown => words::ToDoNeverSetDown.into(),
-            Self::Lost => words::ToDoLost.into(),
-            Self::Contradiction => words::ToDoContradiction.into(),
-            Self::InspectedTwice => words::ToDoInspectedTwice.into(),
-            Self::WalkedTooFast => words::ToDoWalkedTooFast.into(),
-            Self::PieceOut => words::ToDoPieceOut.into(),
-            Self::JournalEndsEarly => words::ToDoJournalEndsEarly.into(),
-            Self::Missing => words::ToDoMissing.into(),
-        }
-    }
-}
-
 /// One point that does not add up.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct OpenPoint {
@@ -238,37 +124,71 @@ pub struct Counts {
     pub lost: u32,
 }
 
-/// Everything that does not add up, by kind and subject; `least` is the shortest time that a card can be touched in, where an authority has
-/// set one.
-pub fn open_points(loads: &[LoadRows], devices: &[DeviceRow], least: Option<Seconds>) -> Vec<OpenPoint> {
-    let mut points = Vec::new();
-    let later = seen_again(loads);
-    for load in loads {
-        points_of_load(load, least, &mut points);
-        pieces_out(load, &later, &mut points);
-    }
-    for device in devices {
-        points_of_device(device, &mut points);
-    }
-    points.sort();
-    points.dedup();
-    points
+/// Gathers what does not add up, a load at a time: of what was gathered it keeps the points, and of each piece when it was seen last.
+#[derive(Debug)]
+pub struct OpenPoints {
+    /// The shortest time that a card can be touched in, where an authority has set one.
+    least: Option<Seconds>,
+    points: Vec<OpenPoint>,
+    /// By serial number in capitals.
+    pieces: BTreeMap<String, PieceOut>,
 }
 
-/// What an account holds.
-pub fn counts(loads: &[LoadRows]) -> Counts {
-    let mut counts = Counts::default();
-    for load in loads {
+/// A piece, as far as the loads go that were told of.
+#[derive(Debug, Default)]
+struct PieceOut {
+    /// When it was last inspected on some load: it is back from every flight before that.
+    seen: Option<Time>,
+    /// With which loads it went out, when, and is not back by what is known so far.
+    out: Vec<(Time, OpenPoint)>,
+}
+
+impl OpenPoints {
+    /// Nothing was told yet.
+    pub fn new(least: Option<Seconds>) -> Self {
+        Self { least, points: Vec::new(), pieces: BTreeMap::new() }
+    }
+
+    /// Takes all that is known of a load.
+    pub fn load(&mut self, load: &LoadRows) {
+        points_of_load(load, self.least, &mut self.points);
+        if let Some(last) = load.inspections.iter().map(|one| one.at).max() {
+            for (serial, _) in &load.equipment {
+                let piece = self.pieces.entry(serial.to_ascii_uppercase()).or_default();
+                piece.seen = piece.seen.max(Some(last));
+                piece.out.retain(|(lift, _)| *lift >= last);
+            }
+        }
+        self.pieces_out(load);
+    }
+
+    /// Takes all that is known of a device.
+    pub fn device(&mut self, device: &DeviceRow) {
+        points_of_device(device, &mut self.points);
+    }
+
+    /// Everything that does not add up, by kind and subject.
+    pub fn finish(self) -> Vec<OpenPoint> {
+        let mut points = self.points;
+        points.extend(self.pieces.into_values().flat_map(|piece| piece.out).map(|(_, point)| point));
+        points.sort();
+        points.dedup();
+        points
+    }
+}
+
+impl Counts {
+    /// Takes all that is known of a load.
+    pub fn load(&mut self, load: &LoadRows) {
         let had = |wanted: fn(MovementEvent) -> bool| {
             u32::from(load.reports.iter().any(|report| wanted(report.event)))
         };
-        counts.loads += 1;
-        counts.inspections += u32::try_from(load.inspections.len()).unwrap_or(u32::MAX);
-        counts.lifted += had(|event| event == MovementEvent::Lifted);
-        counts.set_down += had(is_down);
-        counts.lost += had(|event| event == MovementEvent::Lost);
+        self.loads += 1;
+        self.inspections += u32::try_from(load.inspections.len()).unwrap_or(u32::MAX);
+        self.lifted += had(|event| event == MovementEvent::Lifted);
+        self.set_down += had(is_down);
+        self.lost += had(|event| event == MovementEvent::Lost);
     }
-    counts
 }
 
 fn is_down(event: MovementEvent) -> bool {
@@ -402,49 +322,37 @@ fn twice(inspections: &[&InspectionRow], reports: &[&ReportRow], point: &mut imp
     }
 }
 
-/// When each piece was last inspected on some load: it is back from every flight before that.
-fn seen_again(loads: &[LoadRows]) -> BTreeMap<String, Time> {
-    let mut seen: BTreeMap<String, Time> = BTreeMap::new();
-    for load in loads {
-        let Some(last) = load.inspections.iter().map(|one| one.at).max() else { continue };
-        for (serial, _) in &load.equipment {
-            let known = seen.entry(serial.to_ascii_uppercase()).or_insert(last);
-            *known = last.max(*known);
-        }
-    }
-    seen
-}
-
-/// Equipment that flew with a load which was not lost, and of which nobody says that it is back.
-fn pieces_out(load: &LoadRows, seen: &BTreeMap<String, Time>, points: &mut Vec<OpenPoint>) {
-    let lift = load
-        .reports
-        .iter()
-        .filter(|report| report.event == MovementEvent::Lifted)
-        .map(|report| report.at)
-        .max();
-    let Some(lift) = lift.filter(|_| !load.reports.iter().any(|report| report.event == MovementEvent::Lost))
-    else {
-        return;
-    };
-    let back: BTreeSet<String> = load
-        .reports
-        .iter()
-        .flat_map(|report| &report.back)
-        .map(|serial| serial.to_ascii_uppercase())
-        .collect();
-    for (serial, kind) in &load.equipment {
-        let own = serial.to_ascii_uppercase();
-        let used_since = seen.get(&own).is_some_and(|seen| *seen > lift);
-        if !back.contains(&own) && !used_since {
+impl OpenPoints {
+    /// Equipment that flew with a load which was not lost, and of which nobody says that it is back.
+    fn pieces_out(&mut self, load: &LoadRows) {
+        let lift = load
+            .reports
+            .iter()
+            .filter(|report| report.event == MovementEvent::Lifted)
+            .map(|report| report.at)
+            .max();
+        let lost = load.reports.iter().any(|report| report.event == MovementEvent::Lost);
+        let Some(lift) = lift.filter(|_| !lost) else { return };
+        let back: BTreeSet<String> = load
+            .reports
+            .iter()
+            .flat_map(|report| &report.back)
+            .map(|serial| serial.to_ascii_uppercase())
+            .collect();
+        for (serial, kind) in &load.equipment {
+            let own = serial.to_ascii_uppercase();
+            if back.contains(&own) {
+                continue;
+            }
+            let piece = self.pieces.entry(own).or_default();
+            if piece.seen.is_some_and(|seen| seen > lift) {
+                continue;
+            }
             let (kind, load_of) = (kind.as_str(), load.load.as_str());
             let known = words::KnownWentOut { kind, serial, load: load_of, at: lift.dtg() }.into();
-            points.push(OpenPoint {
-                kind: PointKind::PieceOut,
-                subject: words::PointOfPiece { serial }.into(),
-                load: load.load.clone(),
-                known,
-            });
+            let subject = words::PointOfPiece { serial }.into();
+            let point = OpenPoint { kind: PointKind::PieceOut, subject, load: load.load.clone(), known };
+            piece.out.push((lift, point));
         }
     }
 }

@@ -11,11 +11,10 @@ mod table;
 mod wilson;
 
 pub use closing::{
-    Counts, DeviceRow, InspectionRow, LoadRows, OpenPoint, PointKind, ReportRow, counts, open_points,
-    walked_too_fast,
+    Counts, DeviceRow, InspectionRow, LoadRows, OpenPoint, OpenPoints, PointKind, ReportRow, walked_too_fast,
 };
 pub use columns::{AccountCell, AccountTable, ColumnType, TableWriter};
-pub use pieces::{PieceLife, piece_lives};
+pub use pieces::{PieceLife, PieceLives};
 pub use second_look::{InAll, LookRow, Looks, SAME_LOOK, SecondLooks, chapman_95, second_looks};
 pub use share::Share;
 pub use sql::{SQL_END, SQL_ROWS_END, copy_line, sql_begin, sql_head};

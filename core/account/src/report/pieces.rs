@@ -72,10 +72,13 @@ impl PieceLife {
     }
 }
 
-/// The life of every piece that any load here names, what is out first.
-pub fn piece_lives(loads: &[LoadRows]) -> Vec<PieceLife> {
-    let mut lives: BTreeMap<(String, String), PieceLife> = BTreeMap::new();
-    for load in loads {
+/// Gathers the life of every piece that any load names, a load at a time.
+#[derive(Debug, Default)]
+pub struct PieceLives(BTreeMap<(String, String), PieceLife>);
+
+impl PieceLives {
+    /// Takes all that is known of a load. Of loads since the same second the one that is told first is the one that a piece is on.
+    pub fn load(&mut self, load: &LoadRows) {
         let last = load.inspections.iter().map(|one| one.at).max();
         let lifts: Vec<Time> = load
             .reports
@@ -85,7 +88,8 @@ pub fn piece_lives(loads: &[LoadRows]) -> Vec<PieceLife> {
             .collect();
         let lost = load.reports.iter().any(|report| report.event == MovementEvent::Lost);
         for (serial, kind) in &load.equipment {
-            let life = lives
+            let life = self
+                .0
                 .entry((serial.to_ascii_uppercase(), kind.clone()))
                 .or_insert_with(|| PieceLife::new(serial.clone(), kind.clone()));
             let said = |named: fn(&super::closing::ReportRow) -> &Vec<String>| {
@@ -117,9 +121,15 @@ pub fn piece_lives(loads: &[LoadRows]) -> Vec<PieceLife> {
             }
         }
     }
-    let mut lives: Vec<PieceLife> = lives.into_values().collect();
-    lives.sort_by_key(|life| (life.order(), life.serial.clone(), life.kind.clone()));
-    lives
+
+    /// What is out first.
+    pub fn finish(self) -> Vec<PieceLife> {
+        let mut lives: Vec<PieceLife> = self.0.into_values().collect();
+        lives.sort_by(|one, other| {
+            (one.order(), &one.serial, &one.kind).cmp(&(other.order(), &other.serial, &other.kind))
+        });
+        lives
+    }
 }
 
 #[cfg(test)]
@@ -127,6 +137,12 @@ mod tests {
     use super::*;
     use crate::report::{InspectionRow, ReportRow};
     use slingseal_words::Digest;
+
+    fn piece_lives(loads: &[LoadRows]) -> Vec<PieceLife> {
+        let mut lives = PieceLives::default();
+        loads.iter().for_each(|load| lives.load(load));
+        lives.finish()
+    }
 
     fn at(seconds: i64) -> Time {
         Time::from_unix(1_790_000_000 + seconds)

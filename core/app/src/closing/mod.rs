@@ -2,6 +2,7 @@
 //! leader signs and hands up.
 
 mod account;
+mod digests;
 mod request;
 
 use serde::Serialize;
@@ -10,7 +11,7 @@ use self::account::Account;
 pub use self::request::CloseRequest;
 use crate::trust::vault::DEVICE_VAULT;
 use crate::{App, AppError, CodeView, Inner, Stamp};
-use slingseal_account::report::{OpenPoint, PointKind, counts, open_points};
+use slingseal_account::report::{OpenPoint, PointKind};
 use slingseal_catalogue::{Language, closing as words};
 use slingseal_message::closing::{ClosingStatement, Explained, MOST_EXPLAINED};
 use slingseal_message::envelope::{Kind, Limits, wrap};
@@ -131,7 +132,7 @@ impl App {
         let mut inner = self.lock();
         inner.learn_walk_facts()?;
         let account = inner.account_of(request)?;
-        inner.close_view(&account)
+        inner.close_view(account)
     }
 
     /// Says something of an open point, or takes it back where the note is empty. It is signed with the statement.
@@ -244,14 +245,13 @@ impl Inner {
         Ok(bytes.and_then(|bytes| String::from_utf8(bytes).ok()).and_then(|text| text.parse().ok()))
     }
 
-    fn points_of(&self, account: &Account, language: Language) -> Result<Vec<ClosePoint>, AppError> {
-        let least = self.least_a_card()?;
+    fn points_of(&self, points: Vec<OpenPoint>, language: Language) -> Result<Vec<ClosePoint>, AppError> {
         let read = self.store.read();
-        let mut points = Vec::new();
-        for point in open_points(&account.loads, &account.devices, least) {
+        let mut said = Vec::with_capacity(points.len());
+        for point in points {
             let id = id_of(&point);
             let note = read.setting(&note_key(&id))?.and_then(|bytes| String::from_utf8(bytes).ok());
-            points.push(ClosePoint {
+            said.push(ClosePoint {
                 id,
                 kind: point.kind,
                 title: point.kind.title().say(language),
@@ -262,12 +262,12 @@ impl Inner {
                 note,
             });
         }
-        Ok(points)
+        Ok(said)
     }
 
-    fn close_view(&self, account: &Account) -> Result<CloseView, AppError> {
-        let points = self.points_of(account, self.language())?;
-        let counts = counts(&account.loads);
+    fn close_view(&self, account: Account) -> Result<CloseView, AppError> {
+        let points = self.points_of(account.points, self.language())?;
+        let counts = account.counts;
         Ok(CloseView {
             name: account.name.to_string(),
             loads: counts.loads,
@@ -287,7 +287,7 @@ impl Inner {
     fn statement_of(&self, request: &CloseRequest) -> Result<ClosingStatement, AppError> {
         let account = self.account_of(request)?;
         // What is signed has one language for all.
-        let points = self.points_of(&account, Language::English)?;
+        let points = self.points_of(account.points, Language::English)?;
         let bare = points.iter().filter(|point| point.note.is_none()).count();
         if bare > 0 {
             let (bare, all) = (bare.to_string(), points.len().to_string());
@@ -297,7 +297,7 @@ impl Inner {
             let (points, most) = (points.len().to_string(), MOST_EXPLAINED.to_string());
             return Err(AppError::refused(words::TooManyPoints { points, most }));
         }
-        let counts = counts(&account.loads);
+        let counts = account.counts;
         let explained = points.into_iter().map(|point| {
             let subject: String = point.subject.chars().take(40).collect();
             Ok(Explained {

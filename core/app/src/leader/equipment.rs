@@ -106,8 +106,13 @@ impl App {
         if page.lines.is_empty() && request.after.is_none() && standing.is_none() {
             return Err(AppError::not_found(words::RecordNamesEquipmentSerialNumber { serial: &serial }));
         }
-        let mut lives = inner.piece_lives()?;
-        lives.retain(|life| life.serial.eq_ignore_ascii_case(serial));
+        let language = inner.language();
+        let lives = inner
+            .piece_lives()?
+            .iter()
+            .filter(|life| life.has_serial(serial))
+            .map(|life| life.view(language))
+            .collect();
         let moments = inner.piece_moments(serial, &page.lines)?;
         let (serial, next) = (serial.to_owned(), page.next);
         Ok(PieceView { serial, newest, uses: page.lines, next, standing, lives, moments })

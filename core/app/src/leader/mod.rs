@@ -9,6 +9,7 @@ mod editions;
 mod equipment;
 mod export;
 mod list;
+mod lives;
 mod manifest;
 mod people;
 mod photos;

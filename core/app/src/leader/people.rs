@@ -78,7 +78,7 @@ impl App {
 }
 
 impl Inner {
-    fn people(&self) -> Result<PeopleView, AppError> {
+    pub(super) fn people(&self) -> Result<PeopleView, AppError> {
         let trusted = self.trusted()?;
         let mut known: BTreeMap<String, (Vec<CredentialView>, Option<GroupCount>)> = BTreeMap::new();
         for row in self.store.read().credentials()? {

@@ -6,15 +6,11 @@ use std::str::FromStr;
 
 use serde::Serialize;
 
-use crate::account::open_inspection;
-use crate::leader::sorting::{Sorting, arrange, as_sorted, columns};
-use crate::{App, AppError, Inner, Stamp};
-use slingseal_account::report::{Cell, LoadRows, PieceLife, line, piece_lives};
+use crate::Stamp;
+use crate::leader::sorting::{Sorting, as_sorted, columns};
+use slingseal_account::report::PieceLife;
 use slingseal_catalogue::{Language, Saying, closing as words};
-use slingseal_judgement::{InspectionWord, PieceState, state_of_piece};
-use slingseal_message::tag::ReceivedTag;
-use slingseal_store::SubjectKind;
-use slingseal_words::{Digest, Serial, Time, Unit};
+use slingseal_words::{Time, Unit};
 
 /// Where a piece of equipment is on its way, by the loads and the reports here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -211,7 +207,7 @@ columns! {
 
 /// What a piece has in a column, to be compared with another's.
 #[derive(PartialEq, Eq, PartialOrd, Ord)]
-enum PieceKey {
+pub(super) enum PieceKey {
     Text(String),
     Number(i64),
 }
@@ -251,237 +247,97 @@ fn carried(grams: i64, language: Language) -> String {
     words::PieceCarriedIs { kg: format!("{kilograms:.0}"), lb: format!("{pounds:.0}") }.say(language)
 }
 
-impl PieceLifeView {
-    fn of(life: PieceLife, language: Language) -> Self {
-        let state = PieceLifeState::of(&life);
-        Self {
-            serial: life.serial,
-            kind: life.kind,
+/// A piece as it is kept while all of them are looked at: what a list shows of it is written out for the few that it shows.
+pub(super) struct Life {
+    pub(super) life: PieceLife,
+    pub(super) due: Option<Time>,
+    pub(super) overdue: bool,
+    /// Who withdrew it, and why.
+    pub(super) withdrawn: Option<(String, String)>,
+}
+
+impl Life {
+    pub(super) fn of(life: PieceLife) -> Self {
+        Self { life, due: None, overdue: false, withdrawn: None }
+    }
+
+    pub(super) fn has_serial(&self, serial: &str) -> bool {
+        self.life.serial.eq_ignore_ascii_case(serial)
+    }
+
+    pub(super) fn state(&self) -> PieceLifeState {
+        PieceLifeState::of(&self.life)
+    }
+
+    pub(super) fn view(&self, language: Language) -> PieceLifeView {
+        let (life, state) = (&self.life, self.state());
+        PieceLifeView {
+            serial: life.serial.clone(),
+            kind: life.kind.clone(),
             state,
             state_title: state.saying().say(language),
             unsigned: life.unsigned,
-            load: life.load,
-            place: life.place,
+            load: life.load.clone(),
+            place: life.place.clone(),
             since: life.since.map(Stamp::from),
             lifts: life.lifts,
-            carried_kg: (life.carried_g.saturating_add(500)) / 1_000,
+            carried_kg: self.carried_kg(),
             carried: carried(life.carried_g, language),
             inspections: life.inspections,
             back: life.back.map(Stamp::from),
             damaged: life.damaged.map(Stamp::from),
-            due: None,
-            overdue: false,
-            withdrawn_by: None,
-            withdrawn_why: None,
+            due: self.due.map(Stamp::from),
+            overdue: self.overdue,
+            withdrawn_by: self.withdrawn.as_ref().map(|(by, _)| by.clone()),
+            withdrawn_why: self.withdrawn.as_ref().map(|(_, why)| why.clone()),
         }
     }
 
-    /// A piece that an inspection names and no load does.
-    fn unused(serial: &Serial, language: Language) -> Self {
-        Self::of(PieceLife::new(serial.to_string(), String::new()), language)
+    fn carried_kg(&self) -> i64 {
+        (self.life.carried_g.saturating_add(500)) / 1_000
     }
 
     /// Whether it is of a group.
-    pub fn is(&self, group: PieceGroup) -> bool {
+    pub(super) fn is(&self, group: PieceGroup) -> bool {
         match group {
             PieceGroup::Open => PieceGroup::OPEN.iter().any(|one| self.is(*one)),
             PieceGroup::Overdue => self.overdue,
-            PieceGroup::Withdrawn => self.withdrawn_by.is_some(),
-            PieceGroup::At(state) => self.state == state,
+            PieceGroup::Withdrawn => self.withdrawn.is_some(),
+            PieceGroup::At(state) => self.state() == state,
         }
     }
 
     /// What a leader wants to see first: overdue and not returned, lost, damaged, withdrawn, the others.
-    fn order(&self) -> u8 {
-        match self.state {
+    pub(super) fn order(&self) -> u8 {
+        match self.state() {
             PieceLifeState::Out => 0,
             _ if self.overdue => 0,
             PieceLifeState::Lost => 1,
             PieceLifeState::Damaged => 2,
-            _ if self.withdrawn_by.is_some() => 3,
+            _ if self.withdrawn.is_some() => 3,
             _ => u8::MAX,
         }
     }
 
-    fn column(&self, by: PieceOrder) -> Option<PieceKey> {
+    pub(super) fn column(&self, by: PieceOrder, language: Language) -> Option<PieceKey> {
         let text = |text: &str| as_sorted(text).map(PieceKey::Text);
-        let time = |stamp: &Option<Stamp>| stamp.as_ref().map(|stamp| PieceKey::Number(stamp.unix));
+        let time = |time: Option<Time>| time.map(|time| PieceKey::Number(time.unix()));
         match by {
-            PieceOrder::Serial => text(&self.serial),
-            PieceOrder::Kind => text(&self.kind),
-            PieceOrder::State => text(&self.state_title),
-            PieceOrder::Where => text(&self.place),
-            PieceOrder::Since => time(&self.since),
-            PieceOrder::Due => time(&self.due),
-            PieceOrder::Lifts => Some(PieceKey::Number(self.lifts.into())),
-            PieceOrder::Carried => Some(PieceKey::Number(self.carried_kg)),
+            PieceOrder::Serial => text(&self.life.serial),
+            PieceOrder::Kind => text(&self.life.kind),
+            PieceOrder::State => text(&self.state().saying().say(language)),
+            PieceOrder::Where => text(&self.life.place),
+            PieceOrder::Since => time(self.life.since),
+            PieceOrder::Due => time(self.due),
+            PieceOrder::Lifts => Some(PieceKey::Number(self.life.lifts.into())),
+            PieceOrder::Carried => Some(PieceKey::Number(self.carried_kg())),
         }
     }
 
-    fn says(&self, wanted: &str) -> bool {
-        let load = self.load.as_deref().unwrap_or_default();
-        let texts = [self.serial.as_str(), &self.kind, load, &self.place];
-        texts.iter().any(|text| text.to_lowercase().contains(wanted))
-    }
-}
-
-impl App {
-    /// Every piece of equipment that any load or inspection here names: what is overdue or out first.
-    ///
-    /// # Errors
-    /// Storage.
-    pub fn piece_lives(&self) -> Result<Vec<PieceLifeView>, AppError> {
-        self.lock().piece_lives()
-    }
-
-    /// A page of them.
-    ///
-    /// # Errors
-    /// Storage.
-    pub fn pieces(&self, filter: &PieceFilter) -> Result<PiecesView, AppError> {
-        let all = self.piece_lives()?;
-        let mut counts: BTreeMap<PieceGroup, u64> = BTreeMap::new();
-        for group in PieceGroup::ALL {
-            let count = all.iter().filter(|life| life.is(group)).count();
-            counts.insert(group, u64::try_from(count).unwrap_or(u64::MAX));
-        }
-        let wanted = filter.words.as_deref().unwrap_or_default().trim().to_lowercase();
-        let mut fitting: Vec<PieceLifeView> = all
-            .into_iter()
-            .filter(|life| filter.group.is_none_or(|group| life.is(group)) && life.says(&wanted))
-            .collect();
-        if let Some(Sorting { by, down }) = filter.order {
-            arrange(&mut fitting, down, |life| life.column(by));
-        }
-        let most = usize::try_from(filter.most.max(1)).unwrap_or(usize::MAX);
-        let skip = usize::try_from(filter.page).unwrap_or(usize::MAX).saturating_mul(most);
-        Ok(PiecesView {
-            count: u64::try_from(fitting.len()).unwrap_or(u64::MAX),
-            pages: u32::try_from(fitting.len().div_ceil(most)).unwrap_or(u32::MAX),
-            lines: fitting.into_iter().skip(skip).take(most).collect(),
-            counts,
-        })
-    }
-
-    /// Every piece as CSV, RFC 4180.
-    ///
-    /// # Errors
-    /// Storage.
-    pub fn piece_lives_csv(&self) -> Result<String, AppError> {
-        let heads = [
-            "serial",
-            "kind",
-            "state",
-            "load",
-            "since",
-            "lifts",
-            "carried_kg",
-            "inspections",
-            "back",
-            "damaged",
-            "place",
-            "unsigned",
-            "due",
-            "overdue",
-            "withdrawn_by",
-            "withdrawn_why",
-        ];
-        let mut text = line(&heads.map(Cell::plain));
-        for life in self.piece_lives()? {
-            let time = |stamp: &Option<Stamp>| {
-                stamp.as_ref().map_or(Cell::Empty, |stamp| Cell::plain(&stamp.rfc3339))
-            };
-            let some = |text: &Option<String>| text.as_deref().map_or(Cell::Empty, Cell::text);
-            text += &line(&[
-                Cell::text(&life.serial),
-                Cell::text(&life.kind),
-                Cell::plain(life.state.word()),
-                some(&life.load),
-                time(&life.since),
-                Cell::plain(life.lifts),
-                Cell::plain(life.carried_kg),
-                Cell::plain(life.inspections),
-                time(&life.back),
-                time(&life.damaged),
-                Cell::text(&life.place),
-                Cell::plain(life.unsigned),
-                time(&life.due),
-                Cell::plain(life.overdue),
-                some(&life.withdrawn_by),
-                some(&life.withdrawn_why),
-            ]);
-        }
-        Ok(text)
-    }
-}
-
-impl Inner {
-    pub(crate) fn piece_lives(&self) -> Result<Vec<PieceLifeView>, AppError> {
-        let (loads, _, _) = self.all_loads()?;
-        let loads: Vec<LoadRows> = loads.into_values().collect();
-        let (now, language) = (self.now(), self.language());
-        let mut lives: Vec<PieceLifeView> =
-            piece_lives(&loads).into_iter().map(|life| PieceLifeView::of(life, language)).collect();
-        let told = self.due_by_tags()?;
-        let mut said = self.piece_words()?;
-        let trusted = self.trusted()?;
-        let mut judged: BTreeMap<String, Option<PieceState>> = BTreeMap::new();
-        for (name, inspections) in &mut said {
-            let Ok(serial) = Serial::new(name) else { continue };
-            let state = state_of_piece(&serial, inspections, &trusted);
-            if !lives.iter().any(|life| life.serial.eq_ignore_ascii_case(name)) {
-                let own = inspections.first().map_or(serial, |word| word.inspection().name.clone());
-                lives.push(PieceLifeView::unused(&own, language));
-            }
-            judged.insert(name.clone(), state);
-        }
-        for life in &mut lives {
-            let name = life.serial.to_ascii_uppercase();
-            let by_tag = told.get(&name).map(|(_, _, due)| *due);
-            let mut due = by_tag;
-            match judged.get(&name).cloned().flatten() {
-                Some(PieceState::Withdrawn { why, by, .. }) => {
-                    (life.withdrawn_by, life.withdrawn_why) = (Some(by.to_string()), Some(why));
-                }
-                // The hook holds a load against both: the earlier one runs out first.
-                Some(PieceState::Fit { until: Some(until), .. }) => {
-                    due = Some(by_tag.map_or(until, |by_tag| by_tag.min(until)));
-                }
-                Some(PieceState::Fit { until: None, .. }) | None => {}
-            }
-            (life.due, life.overdue) = (due.map(Stamp::from), due.is_some_and(|due| due < now));
-        }
-        lives.sort_by_cached_key(|life| (life.order(), life.serial.clone(), life.kind.clone()));
-        Ok(lives)
-    }
-
-    /// The last second in which each piece is good, as the newest tag that names it tells it.
-    fn due_by_tags(&self) -> Result<BTreeMap<String, (Time, Digest, Time)>, AppError> {
-        let mut told: BTreeMap<String, (Time, Digest, Time)> = BTreeMap::new();
-        for row in self.store.read().tags()? {
-            let Ok(received) = ReceivedTag::open(&row.bytes) else { continue };
-            for piece in &received.tag.equipment {
-                let Some(good) = piece.good_until() else { continue };
-                let new = (received.tag.planned, received.digest, good);
-                let known = told.entry(piece.serial.as_str().to_ascii_uppercase()).or_insert(new);
-                *known = new.max(*known);
-            }
-        }
-        Ok(told)
-    }
-
-    /// Every signed inspection of a piece, by its serial number in capitals.
-    fn piece_words(&self) -> Result<BTreeMap<String, Vec<InspectionWord>>, AppError> {
-        let mut trusted = self.trusted()?;
-        let mut said: BTreeMap<String, Vec<InspectionWord>> = BTreeMap::new();
-        for row in self.store.read().inspections()? {
-            if row.subject == SubjectKind::Piece
-                && let Ok(word) = open_inspection(&row.bytes, &mut trusted)
-            {
-                said.entry(row.name).or_default().push(word);
-            }
-        }
-        Ok(said)
+    pub(super) fn says(&self, wanted: &str) -> bool {
+        let load = self.life.load.as_deref().unwrap_or_default();
+        let texts = [self.life.serial.as_str(), &self.life.kind, load, &self.life.place];
+        wanted.is_empty() || texts.iter().any(|text| text.to_lowercase().contains(wanted))
     }
 }
 

@@ -32,9 +32,31 @@ pub fn arrange<T, K: Ord>(rows: &mut [T], down: bool, key: impl Fn(&T) -> Option
     rows.sort_by_cached_key(|row| Rank::of(key(row), down));
 }
 
-/// A text as people look for it: whatever its letters' size, and nothing where nothing stands.
+/// A text as people look for it: whatever its letters' size, a run of digits by its number (KM-2 before KM-10), and nothing where
+/// nothing stands. To be compared with others of its kind alone. What a store's index orders, page by page, stands as text:
+/// [`super::RecordOrder`].
 pub fn as_sorted(text: &str) -> Option<String> {
-    Some(text.trim().to_lowercase()).filter(|text| !text.is_empty())
+    let text = text.trim();
+    if text.is_empty() {
+        return None;
+    }
+    let mut key = String::with_capacity(text.len() + 8);
+    let mut rest = text;
+    while let Some(letter) = rest.chars().next() {
+        let digits = rest.bytes().take_while(u8::is_ascii_digit).count();
+        let (run, behind) = rest.split_at_checked(digits.max(letter.len_utf8())).unwrap_or((rest, ""));
+        if digits > 0 {
+            // Before a number, how long it is: a longer one is larger. It begins where digits stand among the letters.
+            let number = run.trim_start_matches('0');
+            let long = u32::try_from(number.len()).unwrap_or(u32::MAX).min(0x1_0000);
+            key.extend(char::from_u32(u32::from('0') + long));
+            key.push_str(number);
+        } else {
+            key.extend(letter.to_lowercase());
+        }
+        rest = behind;
+    }
+    Some(key)
 }
 
 /// Makes the columns of a list, each by the word that addresses have for it.
@@ -61,3 +83,22 @@ macro_rules! columns {
     };
 }
 pub(crate) use columns;
+
+#[cfg(test)]
+mod tests {
+    use super::{arrange, as_sorted};
+
+    #[test]
+    fn numbers_in_a_text_are_ordered_by_what_they_are() {
+        let mut loads =
+            ["KM-10", "km-9b", "", "KM-2", "KM-010b", "KL-300", "9", "KM", "KM-2-11", "KM-2-3", "10"];
+        arrange(&mut loads, false, |load| as_sorted(load));
+        let up = ["9", "10", "KL-300", "KM", "KM-2", "KM-2-3", "KM-2-11", "km-9b", "KM-10", "KM-010b", ""];
+        assert_eq!(loads, up);
+        arrange(&mut loads, true, |load| as_sorted(load));
+        assert_eq!(loads[..2], ["KM-010b", "KM-10"]);
+        assert_eq!(loads[10], "", "what has nothing stands last either way");
+        assert_eq!(as_sorted("KM-007"), as_sorted(" km-7 "));
+        assert!(as_sorted(&"9".repeat(70_000)).is_some() && as_sorted("\u{130}-1") < as_sorted("\u{130}-2"));
+    }
+}

@@ -14,6 +14,7 @@ use slingseal_account::report::{
     AccountCell, AccountTable, ColumnType, SQL_END, SQL_ROWS_END, TableWriter, copy_line, sql_begin, sql_head,
 };
 use slingseal_message::envelope::Kind;
+use slingseal_store::{FlowRow, LoadRow};
 use slingseal_words::Time;
 
 /// Where the tables stand.
@@ -236,12 +237,12 @@ impl App {
     /// # Errors
     /// What the writer meets; storage.
     pub fn export_tables(&self, out: &mut dyn TableWriter) -> Result<u64, AppError> {
-        let lives = self.piece_lives()?;
-        let people = self.people()?.people;
+        let inner = self.lock();
+        let language = inner.language();
         let mut rows = Rows { out, count: 0 };
-        self.lock().tables_of_words(&mut rows)?;
+        inner.tables_of_words(&mut rows)?;
         rows.table(&EQUIPMENT, |rows| {
-            lives.iter().try_for_each(|life| {
+            inner.piece_lives()?.iter().map(|life| life.view(language)).try_for_each(|life| {
                 rows.row(&[
                     some(&life.serial),
                     some(&life.kind),
@@ -255,7 +256,7 @@ impl App {
             })
         })?;
         rows.table(&PEOPLE, |rows| {
-            people.iter().try_for_each(|person| {
+            inner.people()?.people.iter().try_for_each(|person| {
                 rows.row(&[
                     some(&person.holder),
                     number(person.standing.is_good()),
@@ -275,10 +276,6 @@ impl Inner {
     fn tables_of_words(&self, rows: &mut Rows<'_>) -> Result<(), AppError> {
         let read = self.store.read();
         let mut trusted = trusted_of(&read)?;
-        let latest: BTreeMap<String, slingseal_store::LoadRow> =
-            read.loads()?.into_iter().map(|row| (row.load.clone(), row)).collect();
-        let flows: BTreeMap<String, slingseal_store::FlowRow> =
-            read.flows()?.into_iter().map(|row| (row.load.clone(), row)).collect();
         let mut devices: BTreeMap<[u8; 16], Device> = BTreeMap::new();
         let mut wrote = |device: [u8; 16], when: Time, report: bool| {
             let known = devices.entry(device).or_insert(Device {
@@ -292,25 +289,36 @@ impl Inner {
             (known.first, known.last) = (known.first.min(when), known.last.max(when));
         };
         rows.table(&LOADS, |rows| {
-            let mut names: Vec<&String> = latest.keys().chain(flows.keys()).collect();
-            names.sort_unstable();
-            names.dedup();
-            names.into_iter().try_for_each(|load| {
-                let (row, flow) = (latest.get(load), flows.get(load));
-                let of_flow =
-                    |pick: fn(&slingseal_store::FlowRow) -> &str| flow.and_then(|flow| some(pick(flow)));
-                rows.row(&[
-                    some(load),
-                    row.and_then(|row| some(&row.state)),
-                    row.and_then(|row| at(row.issued)),
-                    row.and_then(|row| at(row.valid_until)),
-                    of_flow(|flow| &flow.event),
-                    flow.and_then(|flow| flow.happened).and_then(at),
-                    of_flow(|flow| &flow.who),
-                    of_flow(|flow| &flow.zone),
-                    of_flow(|flow| &flow.destination),
-                ])
-            })
+            let mut stretch = read.next_stretch(None)?;
+            while let Some(here) = stretch {
+                let mut loads: BTreeMap<String, (Option<LoadRow>, Option<FlowRow>)> = BTreeMap::new();
+                for row in read.loads_in(&here)? {
+                    let load = row.load.clone();
+                    loads.entry(load).or_default().0 = Some(row);
+                }
+                for row in read.flows_in(&here)? {
+                    let load = row.load.clone();
+                    loads.entry(load).or_default().1 = Some(row);
+                }
+                loads.iter().try_for_each(|(load, (row, flow))| {
+                    let of_flow =
+                        |pick: fn(&FlowRow) -> &str| flow.as_ref().and_then(|flow| some(pick(flow)));
+                    let row = row.as_ref();
+                    rows.row(&[
+                        some(load),
+                        row.and_then(|row| some(&row.state)),
+                        row.and_then(|row| at(row.issued)),
+                        row.and_then(|row| at(row.valid_until)),
+                        of_flow(|flow| &flow.event),
+                        flow.as_ref().and_then(|flow| flow.happened).and_then(at),
+                        of_flow(|flow| &flow.who),
+                        of_flow(|flow| &flow.zone),
+                        of_flow(|flow| &flow.destination),
+                    ])
+                })?;
+                stretch = read.next_stretch(Some(&here))?;
+            }
+            Ok(())
         })?;
         rows.table(&INSPECTIONS, |rows| {
             read.each_in_order(|row| {
@@ -359,7 +367,7 @@ impl Inner {
             })
         })?;
         rows.table(&MOVEMENTS, |rows| {
-            for row in read.movements()? {
+            read.each_movement(|row| {
                 wrote(row.device.0, row.issued, true);
                 let word = row
                     .author
@@ -377,9 +385,8 @@ impl Inner {
                     at(row.issued),
                     by,
                     Some(hex(&row.device.0)),
-                ])?;
-            }
-            Ok(())
+                ])
+            })
         })?;
         rows.table(&DEVICES, |rows| {
             devices.iter().try_for_each(|(device, known)| {

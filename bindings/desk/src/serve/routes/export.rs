@@ -58,7 +58,7 @@ pub(in crate::serve) fn written(
         "records.csv" => app.export_csv(ExportTable::Records, &mut out).map(drop)?,
         "deficiencies.csv" => app.export_csv(ExportTable::Deficiencies, &mut out).map(drop)?,
         "equipment.csv" => app.export_csv(ExportTable::Equipment, &mut out).map(drop)?,
-        "pieces.csv" => out.write_all(app.piece_lives_csv()?.as_bytes()).map_err(failed)?,
+        "pieces.csv" => app.piece_lives_csv(&mut out)?,
         "account.json" => app.export_json(&mut out).map(drop)?,
         "everything.slb" => {
             let request = BundleRequest { have: None, photos: true, ..BundleRequest::default() };

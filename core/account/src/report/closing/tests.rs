@@ -1,6 +1,19 @@
 use super::*;
 use slingseal_message::movement::RefusalCause;
 
+fn open_points(loads: &[LoadRows], devices: &[DeviceRow], least: Option<Seconds>) -> Vec<OpenPoint> {
+    let mut points = OpenPoints::new(least);
+    loads.iter().for_each(|load| points.load(load));
+    devices.iter().for_each(|device| points.device(device));
+    points.finish()
+}
+
+fn counts(loads: &[LoadRows]) -> Counts {
+    let mut counts = Counts::default();
+    loads.iter().for_each(|load| counts.load(load));
+    counts
+}
+
 const HOUR: i64 = 3_600;
 
 fn at(seconds: i64) -> Time {
