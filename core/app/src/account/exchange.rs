@@ -89,7 +89,7 @@ impl ExchangeOpener {
     /// The system has no threads left.
     pub fn new() -> Result<Self, AppError> {
         let cores = rayon::ThreadPoolBuilder::new().build();
-        let cores = cores.map_err(|error| AppError::internal(&error.to_string()))?;
+        let cores = cores.map_err(|error| AppError::internal(error.to_string()))?;
         Ok(Self { opener: Opener::default(), cores })
     }
 }
