@@ -121,7 +121,7 @@ impl Exchange {
             return Ok(pulled);
         }
         let known = app.exchange_keys()?;
-        let mut opener = ExchangeOpener::new()?;
+        let mut opener = ExchangeOpener::default();
         for (source, mut after, last) in behind {
             while after < last {
                 let listed = self.runtime.block_on(self.link.list(source, after))?;
@@ -132,8 +132,13 @@ impl Exchange {
                 debug_assert!(first > after, "the list is checked");
                 let mut pages = pages(&listed, &known, &mut pulled).into_iter().peekable();
                 if pages.peek().is_none() {
-                    let nothing = ExchangePage::default();
-                    app.exchange_take(&mut state, &mut opener, at(source, &end), nothing, None, || ()).0?;
+                    app.exchange_take(
+                        &mut state,
+                        &mut opener,
+                        at(source, &end),
+                        ExchangePage::default(),
+                        None,
+                    )?;
                 }
                 let mut fetch = |pulled: &mut Pulled| -> Result<Option<Fetched>, ExchangeError> {
                     let Some(page) = pages.next() else { return Ok(None) };
@@ -147,10 +152,12 @@ impl Exchange {
                     // While the home takes these in, the next are opened and those behind them come over the line.
                     let opened = next.as_mut().ok().and_then(Option::as_mut).map(|(_, page)| page);
                     let is_more = opened.is_some();
-                    let (taken, behind) =
-                        app.exchange_take(&mut state, &mut opener, upto, page, opened, || {
-                            if is_more { fetch(&mut pulled) } else { Ok(None) }
-                        });
+                    let (taken, behind) = std::thread::scope(|threads| {
+                        let taking =
+                            threads.spawn(|| app.exchange_take(&mut state, &mut opener, upto, page, opened));
+                        let behind = if is_more { fetch(&mut pulled) } else { Ok(None) };
+                        (taking.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), behind)
+                    });
                     pulled.add(taken?);
                     progress(pulled.looked_at);
                     // What came before the line broke is taken in.

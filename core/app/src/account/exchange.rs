@@ -74,25 +74,9 @@ impl From<Vec<ExchangeWord>> for ExchangePage {
     }
 }
 
-/// Opens words ahead of their turn, beside the home, for one pull: on threads of its own, of which one takes the words in. As many as
-/// cores: what takes in then waits for none that opens, and helps with that where it is done first. Nothing else works on them, so
-/// that what holds the home never waits for what wants it.
-pub struct ExchangeOpener {
-    opener: Opener,
-    cores: rayon::ThreadPool,
-}
-
-impl ExchangeOpener {
-    /// An opener that has opened nothing.
-    ///
-    /// # Errors
-    /// The system has no threads left.
-    pub fn new() -> Result<Self, AppError> {
-        let cores = rayon::ThreadPoolBuilder::new().build();
-        let cores = cores.map_err(|error| AppError::internal(error.to_string()))?;
-        Ok(Self { opener: Opener::default(), cores })
-    }
-}
+/// Opens words ahead of their turn, beside the home, for one pull.
+#[derive(Default)]
+pub struct ExchangeOpener(Opener);
 
 /// Where the bytes of a word lie in the home.
 #[derive(Clone, Debug)]
@@ -233,32 +217,14 @@ impl App {
     }
 
     /// Takes words in, judged as a stranger's, and keeps with them in one transaction how far the place was read. While they are written,
-    /// the next are opened on the other cores, and `meanwhile` is done here.
+    /// the next are opened on the other cores.
     ///
     /// # Errors
     /// Storage: nothing is kept then, and the place was not read so far. More desks than are kept apart.
-    pub fn exchange_take<T>(
+    pub fn exchange_take(
         &self,
         state: &mut ExchangeState,
         opener: &mut ExchangeOpener,
-        position: ExchangePosition,
-        page: ExchangePage,
-        next: Option<&mut ExchangePage>,
-        meanwhile: impl FnOnce() -> T,
-    ) -> (Result<BundleReport, AppError>, T) {
-        let ExchangeOpener { opener, cores } = opener;
-        let mut taken = Err(AppError::internal("a page is taken in before its scope ends"));
-        let done = cores.in_place_scope(|cores| {
-            cores.spawn(|_| taken = self.take_page(state, opener, position, page, next));
-            meanwhile()
-        });
-        (taken, done)
-    }
-
-    fn take_page(
-        &self,
-        state: &mut ExchangeState,
-        opener: &mut Opener,
         position: ExchangePosition,
         page: ExchangePage,
         next: Option<&mut ExchangePage>,
@@ -269,6 +235,7 @@ impl App {
             return Err(AppError::refused(slingseal_catalogue::exchange::ExchangeTooManyDesks));
         }
         let report = self.lock().merging(|merge| {
+            let ExchangeOpener(opener) = opener;
             merge.admission.go_on_with(opener);
             let items: Vec<&Item> = page.words.iter().map(|word| &word.item).collect();
             let ahead = page.ahead.unwrap_or_else(|| merge.open_ahead(opener, &items));
