@@ -1,11 +1,13 @@
 //! Taking words from there, page by page. How far was read is kept with each page, in the home's own transaction.
 
 use std::collections::{BTreeMap, HashSet};
+use std::sync::mpsc::{Receiver, Sender, SyncSender, channel, sync_channel};
 
 use futures_util::TryStreamExt;
 use slingseal_app::catalogue::exchange as words;
 use slingseal_app::{
-    App, BundleReport, ExchangeOpener, ExchangePage, ExchangePosition, ExchangeWord, SetAsideLine, word_limit,
+    App, AppError, BundleReport, ExchangeIntake, ExchangePage, ExchangePosition, ExchangeState, ExchangeWord,
+    SetAsideLine, word_limit,
 };
 use tokio_postgres::types::ToSql;
 
@@ -16,9 +18,9 @@ use crate::server::{Exchange, Link, column, fixed};
 const MOST_SOURCES: usize = 10_000;
 /// Words that are listed at once.
 const LISTED: usize = 16_384;
-/// Words that are taken in at once, and their bytes.
-const MOST_WORDS: usize = 1_024;
-const MOST_BYTES: usize = 8 << 20;
+/// Words that come over the line at once, and their bytes.
+const MOST_WORDS: usize = 512;
+const MOST_BYTES: usize = 4 << 20;
 /// So many words may be no good before it is said to be the server's fault.
 const MOST_IN_VAIN: u64 = 10_000;
 /// Lines that are told of what was set aside.
@@ -121,64 +123,89 @@ impl Exchange {
             return Ok(pulled);
         }
         let known = app.exchange_keys()?;
-        let mut opener = ExchangeOpener::default();
-        for (source, mut after, last) in behind {
-            while after < last {
-                let listed = self.runtime.block_on(self.link.list(source, after))?;
-                let Some(end) = listed.last().copied() else { break };
-                let first = listed.first().map_or(0, |first| first.number);
-                let span = end.number.saturating_sub(after).unsigned_abs();
-                pulled.gone += span.saturating_sub(listed.len() as u64);
-                debug_assert!(first > after, "the list is checked");
-                let mut pages = pages(&listed, &known, &mut pulled).into_iter().peekable();
-                if pages.peek().is_none() {
-                    app.exchange_take(
-                        &mut state,
-                        &mut opener,
-                        at(source, &end),
-                        ExchangePage::default(),
-                        None,
-                    )?;
-                }
-                let mut fetch = |pulled: &mut Pulled| -> Result<Option<Fetched>, ExchangeError> {
-                    let Some(page) = pages.next() else { return Ok(None) };
-                    let upto = if pages.peek().is_none() { &end } else { page.last().unwrap_or(&end) };
-                    let words = self.runtime.block_on(self.link.words(source, &page, pulled))?;
-                    Ok(Some((at(source, upto), words.into())))
-                };
-                let mut here = fetch(&mut pulled)?;
-                let mut next = fetch(&mut pulled);
-                while let Some((upto, page)) = here {
-                    // While the home takes these in, the next are opened and those behind them come over the line.
-                    let opened = next.as_mut().ok().and_then(Option::as_mut).map(|(_, page)| page);
-                    let is_more = opened.is_some();
-                    let (taken, behind) = std::thread::scope(|threads| {
-                        let taking =
-                            threads.spawn(|| app.exchange_take(&mut state, &mut opener, upto, page, opened));
-                        let behind = if is_more { fetch(&mut pulled) } else { Ok(None) };
-                        (taking.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), behind)
-                    });
-                    pulled.add(taken?);
-                    progress(pulled.looked_at);
-                    // What came before the line broke is taken in.
-                    (here, next) = (next?, behind);
-                }
-                after = end.number;
-                pulled.looked_at += listed.len() as u64;
-                self.there.extend(listed.iter().map(|one| one.key).filter(|key| known.contains(key)));
-                progress(pulled.looked_at);
-                pulled.in_vain()?;
+        // One page waits where it is asked for: while the home takes some in, the next come over the line.
+        let (line, coming) = sync_channel(1);
+        let (telling, told) = channel();
+        let (taken, came) = std::thread::scope(|threads| {
+            // Whoever takes has the ends of both lines: when that is over, with an error or without, nobody waits.
+            let state = &mut state;
+            let taking = threads.spawn(move || take_all(app, state, &coming, &telling));
+            let mut came = Ok(());
+            for (source, after, last) in behind {
+                let about = (source, after, last);
+                came = came.and_then(|()| self.bring(about, &known, &line, &told, &mut pulled, progress));
             }
-        }
+            drop(line);
+            (taking.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), came)
+        });
+        // What came before the line broke is taken in.
+        told.try_iter().for_each(|report| pulled.add(report));
+        taken?;
+        came?;
+        pulled.in_vain()?;
         Ok(pulled)
+    }
+
+    /// Brings the words of a desk, from one number to another, over the line for as long as they are taken.
+    fn bring(
+        &mut self,
+        (source, mut after, last): ([u8; 16], i64, i64),
+        known: &HashSet<[u8; 32]>,
+        line: &SyncSender<ExchangePage>,
+        told: &Receiver<BundleReport>,
+        pulled: &mut Pulled,
+        progress: &mut dyn FnMut(u64),
+    ) -> Result<(), ExchangeError> {
+        while after < last {
+            let listed = self.runtime.block_on(self.link.list(source, after))?;
+            let Some(end) = listed.last() else { break };
+            let span = end.number.saturating_sub(after).unsigned_abs();
+            pulled.gone += span.saturating_sub(listed.len() as u64);
+            let mut pages = pages(&listed, known, pulled);
+            if pages.is_empty() {
+                // Nothing of the list is wanted: how far it was read is kept all the same.
+                pages.push(Vec::new());
+            }
+            for (at, page) in (1..).zip(&pages) {
+                let upto = page.last().filter(|_| at < pages.len()).unwrap_or(end);
+                let upto = ExchangePosition { source, number: upto.number, key: upto.key };
+                let words = match page.is_empty() {
+                    true => Vec::new(),
+                    false => self.runtime.block_on(self.link.words(source, page, pulled))?,
+                };
+                if line.send(ExchangePage::new(upto, words)).is_err() {
+                    // The home takes nothing more, and says why.
+                    return Ok(());
+                }
+                told.try_iter().for_each(|report| pulled.add(report));
+                progress(pulled.looked_at);
+            }
+            after = end.number;
+            pulled.looked_at += listed.len() as u64;
+            self.there.extend(listed.iter().map(|one| one.key).filter(|key| known.contains(key)));
+            progress(pulled.looked_at);
+            pulled.in_vain()?;
+        }
+        Ok(())
     }
 }
 
-/// Words that came over the line, and how far the place is read with them.
-type Fetched = (ExchangePosition, ExchangePage);
-
-fn at(source: [u8; 16], listed: &Listed) -> ExchangePosition {
-    ExchangePosition { source, number: listed.number, key: listed.key }
+/// Takes in all that comes, until nothing more does.
+fn take_all(
+    app: &App,
+    state: &mut ExchangeState,
+    coming: &Receiver<ExchangePage>,
+    telling: &Sender<BundleReport>,
+) -> Result<(), AppError> {
+    let mut intake = ExchangeIntake::default();
+    loop {
+        if intake.is_empty() {
+            let Ok(page) = coming.recv() else { return Ok(()) };
+            intake.push(page);
+        }
+        // Whoever hears of it is there for as long as pages come.
+        let _ = telling.send(app.exchange_take(state, &mut intake, &mut || coming.try_recv().ok())?);
+    }
 }
 
 /// What is asked for of a list, in the order of the numbers: what is here is not, nor what cannot be good.

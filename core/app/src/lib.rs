@@ -37,7 +37,7 @@ pub use account::bundles::{
     BundleMade, BundleProgress, BundleRequest, FrameTaken, MOST_PARTS, MovingCode, MovingReader,
 };
 pub use account::exchange::{
-    ExchangeHere, ExchangeOpener, ExchangePage, ExchangePosition, ExchangeState, ExchangeWord, word_limit,
+    ExchangeHere, ExchangeIntake, ExchangePage, ExchangePosition, ExchangeState, ExchangeWord, word_limit,
 };
 pub use account::records::{RecordLine, RecordStanding, RecordState, RecordView, TimelineEntry};
 pub use backup::{BackupView, RestoredView, restore_home};

@@ -5,7 +5,7 @@ use super::bundles::{bundle, day, desk, take};
 use super::*;
 use slingseal_account::sync::{BundleReader, BundleWriter, Item, ItemKind, Piece};
 use slingseal_store::{FlowRow, LoadRow, RecordRow};
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashSet, VecDeque};
 
 fn items(bytes: &[u8]) -> Vec<Item> {
     let mut reader = BundleReader::begin(bytes).unwrap().unwrap();
@@ -79,4 +79,72 @@ fn what_is_judged_ahead_stands_as_what_is_taken_one_by_one() {
     }
     assert_eq!(kept(&alone), kept(&apart));
     assert_eq!(alone.audit().unwrap().faults, [""; 0]);
+}
+
+/// Takes words in by pages of so many, all of which have come already; how many commits that was.
+fn pull(desk: &App, words: &[ExchangeWord], of: usize) -> usize {
+    let (place, source) = ([9; 16], [1; 16]);
+    let mut state = desk.exchange_state(place, true).unwrap();
+    let mut number = 0;
+    let mut page = |words: &[ExchangeWord]| {
+        number += words.len() as i64;
+        let key = words.last().unwrap().key();
+        ExchangePage::new(ExchangePosition { source, number, key }, words.to_vec())
+    };
+    let mut pages: VecDeque<ExchangePage> = words.chunks(of).map(&mut page).collect();
+    let (mut intake, mut commits) = (ExchangeIntake::default(), 0);
+    while let Some(page) = pages.pop_front() {
+        intake.push(page);
+        while !intake.is_empty() {
+            desk.exchange_take(&mut state, &mut intake, &mut || pages.pop_front()).unwrap();
+            commits += 1;
+            let kept = desk.exchange_state(place, false).unwrap();
+            assert_eq!(kept.position(&source), state.position(&source), "kept with each commit");
+        }
+    }
+    assert_eq!(state.position(&source).unwrap().number, number, "read to the end");
+    commits
+}
+
+#[test]
+fn pages_that_are_opened_while_others_are_written_stand_as_words_taken_one_by_one() {
+    let day = day();
+    day.zone.pass(600);
+    refused_later(&day);
+    let all = desk(&day, "all");
+    let [one_by_one, alone_one_by_one] = ["one by one", "alone, one by one"].map(|name| desk(&day, name));
+    let desks = ["order 0", "order 1", "order 2"].map(|name| desk(&day, name));
+    for app in [&day.one, &day.two, &day.hookup] {
+        take(&all, &bundle(app, None));
+    }
+    // Somebody is revoked whom all desks trusted until then.
+    let revoked = day.authority.revoke(&["Anvil 4".into()], None, WORDS).unwrap();
+    all.receive(&revoked.roster.text).unwrap();
+    let here = all.exchange_here(false, &HashSet::new()).unwrap();
+    let words = all.exchange_words(&here, 0..here.keys().len()).unwrap();
+    let is_kind = |word: &ExchangeWord, kind: ItemKind| word.kind() == i16::from(kind.code());
+    let commits = pull(&one_by_one, &words, 1);
+    assert!(commits >= 2, "more pages than one commit takes: {commits}");
+    let wanted = kept(&one_by_one);
+    let standings: BTreeSet<_> = wanted.0.iter().map(|row| row.standing()).collect();
+    assert!(standings.contains(&slingseal_store::Standing::Refused), "the revoked one's: {standings:?}");
+    // So many to a page are opened on the other cores. The roster comes among words that were opened without it: also right before the
+    // records, and nothing else of their loads ever comes.
+    let often: Vec<ExchangeWord> = words.iter().cycle().take(words.len() * 9).cloned().collect();
+    let rosters = words.iter().filter(|word| is_kind(word, ItemKind::Roster));
+    let records = words.iter().filter(|word| is_kind(word, ItemKind::Record));
+    let alone: Vec<ExchangeWord> = rosters.chain(records).cycle().take(90).cloned().collect();
+    pull(&alone_one_by_one, &alone, 1);
+    let wanted_alone = kept(&alone_one_by_one);
+    let backwards = often.iter().rev().cloned().collect();
+    let orders = [
+        ("as they lie there", often, &wanted),
+        ("backwards", backwards, &wanted),
+        ("the roster and the records", alone, &wanted_alone),
+    ];
+    for ((name, words, wanted), desk) in orders.into_iter().zip(desks) {
+        assert!(pull(&desk, &words, 9) >= 2, "{name}: more than one commit");
+        assert_eq!(kept(&desk), *wanted, "{name}");
+        assert_eq!(desk.audit().unwrap().faults, [""; 0], "{name}");
+    }
 }

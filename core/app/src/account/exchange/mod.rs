@@ -1,82 +1,26 @@
 //! A common place of many desks, as a home sees it: what is here and may be missing there, and taking in what others put there.
 //! Whatever comes goes through the one door of admission, as a bundle does; how far was read is kept in the same transaction.
 
+mod intake;
+mod word;
+
 use std::collections::{BTreeSet, HashSet};
 use std::ops::Range;
 
+use self::intake::PAGES_AT_ONCE;
+pub use self::intake::{ExchangeIntake, ExchangePage};
+pub use self::word::{ExchangePosition, ExchangeWord, word_limit};
 use crate::account::bundles::{inspection_item, papers};
 use crate::account::trusted_of;
-use crate::hook::ahead::{Ahead, Opener};
 use crate::procedures::comes_with_the_program;
 use crate::{App, AppError, BundleReport, Inner};
-use slingseal_account::sync::{
-    HeadItem, Item, ItemKind, PlaceState, Position, RecordItem, ServerState, word_key, word_key_of,
-};
+use slingseal_account::sync::{HeadItem, ItemKind, PlaceState, Position, RecordItem, ServerState, word_key};
 use slingseal_judgement::RULES;
 use slingseal_store::Reader;
 use slingseal_words::Digest;
 
 /// How far each place was read.
 const PLACES: &str = "exchange-places";
-
-/// The most bytes of a word of a kind; none where this program does not know the kind.
-pub fn word_limit(kind: i16) -> Option<usize> {
-    Some(ItemKind::from_code(u8::try_from(kind).ok()?)?.most())
-}
-
-/// A word as it lies at a common place. Its key fits its bytes: another cannot be made.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct ExchangeWord {
-    item: Item,
-    key: Digest,
-}
-
-impl ExchangeWord {
-    /// A word that came from a place; none where its bytes are not what its key says, or no word of its kind.
-    pub fn received(kind: i16, key: [u8; 32], body: Vec<u8>) -> Option<Self> {
-        let kind = ItemKind::from_code(u8::try_from(kind).ok()?)?;
-        let key = Digest::from_bytes(key);
-        let fits = body.len() <= kind.most() && word_key_of(kind, &body) == Ok(key);
-        fits.then_some(Self { item: Item { kind, body }, key })
-    }
-
-    fn of(kind: ItemKind, body: Vec<u8>) -> Option<Self> {
-        let key = word_key_of(kind, &body).ok().filter(|_| body.len() <= kind.most())?;
-        Some(Self { item: Item { kind, body }, key })
-    }
-
-    /// The number of its kind.
-    pub fn kind(&self) -> i16 {
-        self.item.kind.code().into()
-    }
-
-    /// What it goes by.
-    pub fn key(&self) -> [u8; 32] {
-        *self.key.as_bytes()
-    }
-
-    /// Its bytes.
-    pub fn body(&self) -> &[u8] {
-        &self.item.body
-    }
-}
-
-/// Words that came from a place together, and what was made of them before their turn.
-#[derive(Debug, Default)]
-pub struct ExchangePage {
-    words: Vec<ExchangeWord>,
-    ahead: Option<Vec<Ahead>>,
-}
-
-impl From<Vec<ExchangeWord>> for ExchangePage {
-    fn from(words: Vec<ExchangeWord>) -> Self {
-        Self { words, ahead: None }
-    }
-}
-
-/// Opens words ahead of their turn, beside the home, for one pull.
-#[derive(Default)]
-pub struct ExchangeOpener(Opener);
 
 /// Where the bytes of a word lie in the home.
 #[derive(Clone, Debug)]
@@ -104,17 +48,6 @@ impl ExchangeHere {
     pub fn retain(&mut self, mut wanted: impl FnMut(&[u8; 32]) -> bool) {
         self.words.retain(|(_, key, _)| wanted(key.as_bytes()));
     }
-}
-
-/// How far the words of one desk were read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct ExchangePosition {
-    /// The desk that put them there.
-    pub source: [u8; 16],
-    /// The number of the last that was read.
-    pub number: i64,
-    /// What that one went by.
-    pub key: [u8; 32],
 }
 
 /// How far one place was read.
@@ -189,7 +122,7 @@ impl App {
                     .map(|bytes| RecordItem { seal: bytes.seal, record: bytes.body }.to_bytes()),
             };
             let word = body.and_then(|body| ExchangeWord::of(*kind, body));
-            words.extend(word.filter(|word| word.key == *key));
+            words.extend(word.filter(|word| word.key() == *key.as_bytes()));
         }
         Ok(words)
     }
@@ -216,49 +149,42 @@ impl App {
         Ok(ExchangeState(places.of(server, trust_print(&read)?)))
     }
 
-    /// Takes words in, judged as a stranger's, and keeps with them in one transaction how far the place was read. While they are written,
-    /// the next are opened on the other cores.
+    /// Takes in the pages that wait, and those that `more` says have come meanwhile, judged as a stranger's: one commit, and with it how
+    /// far the place was read. While they are written, and while the disk is waited for, the next are opened on the other cores. What is
+    /// too much for one commit waits on. `more` must not wait itself: nobody else is answered meanwhile.
     ///
     /// # Errors
     /// Storage: nothing is kept then, and the place was not read so far. More desks than are kept apart.
     pub fn exchange_take(
         &self,
         state: &mut ExchangeState,
-        opener: &mut ExchangeOpener,
-        position: ExchangePosition,
-        page: ExchangePage,
-        next: Option<&mut ExchangePage>,
+        intake: &mut ExchangeIntake,
+        more: &mut dyn FnMut() -> Option<ExchangePage>,
     ) -> Result<BundleReport, AppError> {
-        let ExchangePosition { source, number, key } = position;
         let mut now = state.0.clone();
-        if !now.read(Position { source, number, key: Digest::from_bytes(key) }) {
-            return Err(AppError::refused(slingseal_catalogue::exchange::ExchangeTooManyDesks));
-        }
-        let report = self.lock().merging(|merge| {
-            let ExchangeOpener(opener) = opener;
-            merge.admission.go_on_with(opener);
-            let items: Vec<&Item> = page.words.iter().map(|word| &word.item).collect();
-            let ahead = page.ahead.unwrap_or_else(|| merge.open_ahead(opener, &items));
-            let (next_words, next_ahead) = match next {
-                Some(ExchangePage { words, ahead }) => (words.as_slice(), Some(ahead)),
-                None => (&[][..], None),
-            };
-            let next_items: Vec<&Item> = next_words.iter().map(|word| &word.item).collect();
-            merge.admission.brief(opener, &next_items);
-            rayon::in_place_scope(|cores| {
-                if let Some(next_ahead) = next_ahead {
-                    cores.spawn(|_| *next_ahead = Some(opener.open(&next_items)));
+        // The scope is around the commit too.
+        let report = rayon::in_place_scope(|cores| {
+            self.lock().merging(|merge| {
+                merge.admission.go_on_with(intake.opener());
+                for _ in 0..PAGES_AT_ONCE {
+                    let Some((page, ahead)) = intake.next(&mut merge.admission, cores, more) else { break };
+                    for (number, (item, ahead)) in (1..).zip(page.items().into_iter().zip(ahead)) {
+                        merge.take(item, ahead, number)?;
+                    }
+                    let ExchangePosition { source, number, key } = page.at;
+                    if !now.read(Position { source, number, key: Digest::from_bytes(key) }) {
+                        return Err(AppError::refused(slingseal_catalogue::exchange::ExchangeTooManyDesks));
+                    }
                 }
-                for (number, (item, ahead)) in (1..).zip(items.into_iter().zip(ahead)) {
-                    merge.take(item, ahead, number)?;
-                }
-                Ok::<(), AppError>(())
-            })?;
-            let mut places = places(merge.admission.tx)?;
-            places.keep(now.clone());
-            merge.admission.tx.put_setting(PLACES, &places.to_bytes())?;
-            Ok(())
-        })?;
+                intake.go_ahead(&mut merge.admission, cores, more);
+                let mut places = places(merge.admission.tx)?;
+                places.keep(now.clone());
+                merge.admission.tx.put_setting(PLACES, &places.to_bytes())?;
+                Ok(())
+            })
+        });
+        intake.settle();
+        let report = report?;
         state.0 = now;
         Ok(report)
     }
