@@ -1,4 +1,4 @@
-use super::closings::{CLOSINGS, WALK_FACTS};
+use super::closings::CLOSINGS;
 use super::exams::{EXAM_PAPERS, EXAM_RUNS};
 use super::flows::FLOW;
 use super::heads::HEADS;
@@ -12,6 +12,7 @@ use super::procedures::{PROCEDURE_TEXTS, PROCEDURES_IN_USE};
 use super::records::{BYTES, DEFICIENCIES, EQUIPMENT, RECORDS};
 use super::strays::{NAMED, STRAYS};
 use super::table::{DEVICE, Table, show};
+use super::walk_facts::WALK_FACTS;
 use super::walks::WALKS;
 use super::{Reader, StoreError};
 

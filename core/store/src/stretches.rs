@@ -6,13 +6,13 @@ use rusqlite::types::Value;
 
 use slingseal_words::Digest;
 
-use super::closings::WALK_FACTS;
 use super::flows::{FLOW, make as make_flow};
 use super::loads::{LOADS, make as make_load};
 use super::movements::{MOVEMENTS, make as make_movement};
 use super::papers::{TAGS, VOIDS, make_tag, make_void};
 use super::records::{RECORDS, make};
 use super::values::count_out;
+use super::walk_facts::WALK_FACTS;
 use super::{DeviceId, FlowRow, LoadRow, MovementRow, Reader, RecordRow, StoreError, TagRow, VoidRow};
 
 /// So many rows of a table are in a stretch; of a load that has more, all.
