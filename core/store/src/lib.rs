@@ -73,6 +73,6 @@ pub use said::{AuthoredRow, SAID_PAGE, WordKind};
 use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
 pub use strays::{StrayKind, StrayRow};
 pub use stretches::{ChainLink, Stretch};
-pub use walk_facts::WalkFactsRow;
+pub use walk_facts::{RecordLink, WalkFactsRow};
 pub use walks::{WalkRow, WalkState};
 pub use weeks::WeekCount;
