@@ -169,6 +169,7 @@ fn import(lines: &mut Lines, store: &mut Store, folder: &Path, records: u32) {
                         body: Some(&body),
                         deficiencies: &deficiencies,
                         equipment: &equipment,
+                        facts: None,
                         words: "drinking water",
                     })?;
                 }

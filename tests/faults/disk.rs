@@ -79,8 +79,15 @@ fn import(store: &mut Store, count: u64) {
             };
             let (deficiencies, equipment) = (&[], &[]);
             let body = [4; 6_000];
-            let new =
-                NewRecord { row: &row, seal: &seal, body: Some(&body), deficiencies, equipment, words: "" };
+            let new = NewRecord {
+                row: &row,
+                seal: &seal,
+                body: Some(&body),
+                deficiencies,
+                equipment,
+                facts: None,
+                words: "",
+            };
             tx.put_record(&new)?;
         }
         Ok(())

@@ -10,12 +10,14 @@ const RELEASED: &[(u32, &[u8])] = &[
     (4, include_bytes!("schema-0004.db")),
     (5, include_bytes!("schema-0005.db")),
     (6, include_bytes!("schema-0006.db")),
+    (7, include_bytes!("schema-0007.db")),
 ];
 
 /// The schema that this program writes; one ahead of the last file until it is handed out.
-const NEWEST: u32 = 6;
+const NEWEST: u32 = 7;
 
-/// What came with a later schema than the first: nothing of it is in an older file.
+/// What came with a later schema than the first: nothing of it is in an older file. The first file that tells how records were walked
+/// is the seventh.
 const SINCE: &[(&str, u32)] = &[
     ("exam papers", 2),
     ("exam runs", 2),
@@ -25,7 +27,7 @@ const SINCE: &[(&str, u32)] = &[
     ("strays", 4),
     ("movements", 4),
     ("flow", 4),
-    ("walk facts", 4),
+    ("walk facts", 7),
     ("closings", 4),
 ];
 
@@ -56,7 +58,7 @@ fn every_released_schema_opens() {
 
 /// Makes the file of the newest schema, once, when a program that writes it is handed out.
 #[test]
-#[ignore = "writes a file that is then frozen: SCHEMA_FILE=tests/upgrades/schema-0007.db"]
+#[ignore = "writes a file that is then frozen: SCHEMA_FILE=tests/upgrades/schema-0008.db"]
 fn freeze_the_newest() {
     let file = std::env::var("SCHEMA_FILE").expect("SCHEMA_FILE names the file");
     let folder = tempfile::tempdir().unwrap();

@@ -1,4 +1,4 @@
-use super::closings::{CLOSINGS, WALK_FACTS};
+use super::closings::CLOSINGS;
 use super::exams::{EXAM_PAPERS, EXAM_RUNS};
 use super::flows::FLOW;
 use super::heads::HEADS;
@@ -12,6 +12,7 @@ use super::procedures::{PROCEDURE_TEXTS, PROCEDURES_IN_USE};
 use super::records::{BYTES, DEFICIENCIES, EQUIPMENT, RECORDS};
 use super::strays::{NAMED, STRAYS};
 use super::table::{DEVICE, Table, show};
+use super::walk_facts::{WALK_FACTS, WALK_FACTS_6};
 use super::walks::WALKS;
 use super::{Reader, StoreError};
 
@@ -80,8 +81,8 @@ static VOIDS_2: Table =
 static ROSTERS_2: Table =
     Table::new("rosters", "authority", &["authority", "sequence", "issued", "received", "bytes"]);
 
-/// The tables as schemas 1 and 2 had them, for saving what can be read of such a file.
-pub(super) static TABLES_2: &[&Table] = &[
+/// The tables as schemas 1 and 2 had them.
+static TABLES_2: &[&Table] = &[
     &DEVICE,
     &WALKS,
     &RECORDS_2,
@@ -99,6 +100,16 @@ pub(super) static TABLES_2: &[&Table] = &[
     &EXAM_PAPERS,
     &EXAM_RUNS,
 ];
+
+/// The tables as a schema had them.
+pub(super) fn tables_of(schema: u32) -> Vec<&'static Table> {
+    let as_then = |table: &'static Table| match schema < 7 && table.name == WALK_FACTS.name {
+        true => &WALK_FACTS_6,
+        false => table,
+    };
+    let tables = if schema < 3 { TABLES_2 } else { TABLES };
+    tables.iter().copied().map(as_then).collect()
+}
 
 /// What is counted by triggers; beside each stands the view `NAME_anew` that counts it from the rows.
 const COUNTS: &[&str] = &["record_counts", "deficiency_counts", "point_counts", "equipment_counts"];

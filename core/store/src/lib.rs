@@ -39,6 +39,7 @@ mod table;
 #[cfg(test)]
 mod tests;
 mod values;
+mod walk_facts;
 mod walks;
 mod weeks;
 mod witness;
@@ -46,7 +47,7 @@ mod witness;
 pub use author::Author;
 pub use backup::{RESTORED, Restored};
 pub use board::{GroupBy, GroupCount, Groups, PointCount};
-pub use closings::{ClosingRow, WalkFactsRow};
+pub use closings::ClosingRow;
 pub use error::StoreError;
 pub use exams::{ExamPaper, ExamPaperRow, ExamRunRow, RunState};
 pub use find::{
@@ -72,5 +73,6 @@ pub use said::{AuthoredRow, SAID_PAGE, WordKind};
 use slingseal_journal::{ChainCheck, ChainFault, DeviceId, Entry, Head, NewEntry, WalkId};
 pub use strays::{StrayKind, StrayRow};
 pub use stretches::{ChainLink, Stretch};
+pub use walk_facts::{RecordLink, WalkFactsRow};
 pub use walks::{WalkRow, WalkState};
 pub use weeks::WeekCount;

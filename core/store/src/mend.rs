@@ -7,7 +7,7 @@ use rusqlite::{Connection, OpenFlags, OptionalExtension, params_from_iter};
 
 use slingseal_words::Digest;
 
-use super::check::{TABLES, TABLES_2};
+use super::check::tables_of;
 use super::exams::EXAM_RUNS;
 use super::journal;
 use super::memory::MEMORY;
@@ -48,13 +48,12 @@ pub(super) fn salvage(
 ) -> Result<Salvage, StoreError> {
     let tx = target.transaction()?;
     let mut salvage = Salvage::default();
-    let tables = if version < 3 { TABLES_2 } else { TABLES };
     if version >= 3 {
         // The new database begins with one of its own.
         tx.execute(&format!("DELETE FROM {}", MEMORY.name), [])?;
         salvage.saved.push(copy(source, &tx, "bodies", "digest, bytes", "1", sound_body)?);
     }
-    for table in tables.iter().filter(|table| table.name != DEVICE.name) {
+    for table in tables_of(version).into_iter().filter(|table| table.name != DEVICE.name) {
         if younger(source, table.name) {
             continue;
         }
@@ -336,7 +335,9 @@ impl Salvage {
 /// full record is lost is the seal alone.
 fn drop_bare_records(target: &Connection, version: u32, salvage: &mut Salvage) -> Result<(), StoreError> {
     let bare = "NOT IN (SELECT record FROM record_bytes)";
-    for table in ["deficiencies", "equipment"] {
+    // Before schema 7 the facts of walks went by the seal; the step leaves out those that no record has.
+    let facts = (version >= 7).then_some("walk_facts");
+    for table in ["deficiencies", "equipment"].into_iter().chain(facts) {
         target.execute(&format!("DELETE FROM {table} WHERE record {bare}"), [])?;
     }
     let dropped = target.execute(&format!("DELETE FROM records WHERE id {bare}"), [])?;

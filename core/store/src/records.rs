@@ -5,7 +5,7 @@ use slingseal_words::{Digest, Time};
 use super::author::{Author, author_of, columns};
 use super::table::Table;
 use super::values::word_column;
-use super::{DeviceId, Reader, StoreError, Tx};
+use super::{DeviceId, Reader, StoreError, Tx, WalkFactsRow};
 
 pub(super) static RECORDS: Table = Table::new(
     "records",
@@ -217,6 +217,8 @@ pub struct NewRecord<'a> {
     pub deficiencies: &'a [DeficiencyRow],
     /// Its equipment.
     pub equipment: &'a [EquipmentRow],
+    /// How it was walked; none without a full record.
+    pub facts: Option<&'a WalkFactsRow>,
     /// More words to be found by, beside load, procedure, inspector, rigger, place, aircraft, equipment and deficiencies.
     pub words: &'a str,
 }
@@ -453,6 +455,7 @@ impl Tx<'_> {
         for (at, EquipmentRow { serial, kind }) in (0i64..).zip(new.equipment) {
             self.run(&EQUIPMENT.insert(""), (id, at, serial, kind))?;
         }
+        new.facts.map_or(Ok(()), |facts| self.put_facts_of(id, facts))?;
         self.index_words_later(id)
     }
 }

@@ -13,6 +13,7 @@ const STEPS: &[&str] = &[
     include_str!("schema/0004_strays.sql"),
     include_str!("schema/0005_since.sql"),
     include_str!("schema/0006_counts.sql"),
+    include_str!("schema/0007_walk_facts_by_record.sql"),
 ];
 
 /// The newest schema that this program knows.

@@ -6,13 +6,11 @@ use rusqlite::types::Value;
 
 use slingseal_words::Digest;
 
-use super::closings::WALK_FACTS;
 use super::flows::{FLOW, make as make_flow};
 use super::loads::{LOADS, make as make_load};
 use super::movements::{MOVEMENTS, make as make_movement};
 use super::papers::{TAGS, VOIDS, make_tag, make_void};
 use super::records::{RECORDS, make};
-use super::values::count_out;
 use super::{DeviceId, FlowRow, LoadRow, MovementRow, Reader, RecordRow, StoreError, TagRow, VoidRow};
 
 /// So many rows of a table are in a stretch; of a load that has more, all.
@@ -45,7 +43,7 @@ impl Stretch {
     }
 }
 
-/// What a device wrote, and what it wrote before that: of a full record or of a report.
+/// A report of a device, and what the device wrote before that.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ChainLink {
     /// The device.
@@ -179,23 +177,6 @@ impl Reader<'_> {
             }
             Ok(())
         })
-    }
-
-    /// What each full record is in its device's chain, and where the device's journal ended when it was made.
-    pub fn each_record_link(&self, mut take: impl FnMut(ChainLink, u64)) -> Result<(), StoreError> {
-        self.each(
-            &WALK_FACTS,
-            "ORDER BY seal",
-            [],
-            |row| {
-                let link = ChainLink { device: row.get(1)?, digest: row.get(5)?, before: row.get(6)? };
-                Ok((link, count_out(row, 4)?))
-            },
-            |(link, head)| {
-                take(link, head);
-                Ok(())
-            },
-        )
     }
 
     /// The signed inspections of pieces, those of a piece next to each other and sorted by digest. Looks through the table itself, as

@@ -3,12 +3,13 @@ use std::sync::atomic::{AtomicU32, Ordering};
 
 use super::*;
 use slingseal_journal::verify_chain;
-use slingseal_words::{Digest, Entropy, Time};
+use slingseal_words::{Digest, Entropy, Seconds, Time};
 
 mod backup;
 mod chain;
 mod counts;
 mod damage;
+mod facts;
 mod flows;
 mod keeping;
 mod mending;
@@ -111,6 +112,18 @@ pub(super) fn row(number: u32) -> RecordRow {
     }
 }
 
+/// How the record of a row was walked.
+pub(super) fn facts(row: &RecordRow) -> WalkFactsRow {
+    WalkFactsRow {
+        seal: row.seal,
+        device: DeviceId([7; 16]),
+        took: Seconds(600),
+        cards: 40,
+        head: row.issued.unix().unsigned_abs(),
+        before: Some(Digest::of(&bytes_of("before", row.digest))),
+    }
+}
+
 pub(super) fn put(store: &mut Store, row: &RecordRow) -> Put {
     let deficiencies = [DeficiencyRow {
         procedure: row.procedure.clone(),
@@ -126,6 +139,7 @@ pub(super) fn put(store: &mut Store, row: &RecordRow) -> Put {
         body: Some(&bytes_of("body", row.digest)),
         deficiencies: &deficiencies,
         equipment: &equipment,
+        facts: Some(&facts(row)),
         words: "drinking water",
     };
     store.write(|tx| tx.put_record(&new)).unwrap()

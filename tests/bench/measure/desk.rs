@@ -78,6 +78,7 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
                 body: Some(&body),
                 deficiencies: &[deficiency],
                 equipment: &[piece],
+                facts: None,
                 words: "drinking water",
             })?;
             // As the judgement would have said it: the seals are made up, and nobody could judge them.

@@ -50,7 +50,7 @@ impl Inner {
             let Some(body) = bytes.body else { continue };
             let Ok(record) = Record::parse(&body, &entry_digest) else { continue };
             let (walk, _) = walk_of_record(self, &record)?;
-            rows.push(walk_facts(seal, Digest::of(&body), &record, &walk));
+            rows.push(walk_facts(seal, &record, &walk));
         }
         if rows.is_empty() {
             return Ok(());

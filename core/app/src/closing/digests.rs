@@ -7,8 +7,8 @@ use crate::account::heads::handed_over;
 use crate::view::hex;
 use crate::{AppError, Inner};
 use slingseal_account::report::{DeviceRow, OpenPoints};
+use slingseal_journal::DeviceId;
 use slingseal_message::closing::AccountDigest;
-use slingseal_store::ChainLink;
 use slingseal_words::Digest;
 
 /// So many digests are gone through at a time; twice as many lie in memory while they are found.
@@ -172,7 +172,7 @@ impl Inner {
     fn held_of_devices(&self, mut ends: Ends) -> Result<BTreeMap<[u8; 16], u64>, AppError> {
         let read = self.store.read();
         // The entry that says so stands behind the record.
-        read.each_record_link(|link, head| ends.wrote(link.device.0, head.saturating_add(1)))?;
+        read.each_record_link(|link| ends.wrote(link.device.0, link.head.saturating_add(1)))?;
         let mut held = ends.0;
         // What a device itself handed over with its journal's end is all that it had then.
         for (device, end) in handed_over(&read)? {
@@ -199,22 +199,23 @@ impl Inner {
             }
             sweep.wants(digest)
         })?;
-        let before = |sweep: &mut Sweep, link: &ChainLink| {
-            let Some(before) = link.before.filter(|before| sweep.wants(*before)) else { return };
-            let place = places.binary_search(&link.device.0).ok().and_then(|at| u32::try_from(at).ok());
+        let before = |sweep: &mut Sweep, device: DeviceId, before: Option<Digest>| {
+            let Some(before) = before.filter(|before| sweep.wants(*before)) else { return };
+            let place = places.binary_search(&device.0).ok().and_then(|at| u32::try_from(at).ok());
             if let Some(place) = place {
                 sweep.put(before, What::Before(place));
             }
         };
-        read.each_record_link(|link, _| {
-            sweep.put(link.digest, What::Here);
-            before(sweep, &link);
+        read.digests_of_walked(sweep.from, |digest| {
+            sweep.put(digest, What::Here);
+            sweep.wants(digest)
         })?;
+        read.each_record_link(|link| before(sweep, link.device, link.before))?;
         read.each_movement_link(|load, link| {
             if sweep.wants(link.digest) {
                 sweep.put(link.digest, if meant.has(load) { What::WordHere } else { What::Here });
             }
-            before(sweep, &link);
+            before(sweep, link.device, link.before);
         })?;
         Ok(())
     }

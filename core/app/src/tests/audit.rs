@@ -110,6 +110,10 @@ impl Forger {
         assert!(self.0.execute(sql, params).unwrap() > 0, "nothing was changed by {sql}");
     }
 
+    pub(super) fn script(&self, sql: &str) {
+        self.0.execute_batch(sql).unwrap();
+    }
+
     /// Makes every check sum of a table anew.
     pub(super) fn reseal(&self, table: &str) {
         let mut columns: Vec<String> = self
@@ -281,9 +285,8 @@ fn a_damaged_record_is_named() {
     // A row that was taken out.
     let faults = day.damaged(|forger| {
         let (digest, of, _) = id(1);
-        for (table, key) in [("deficiencies", "record"), ("equipment", "record"), ("record_bytes", "record")]
-        {
-            forger.0.execute(&format!("DELETE FROM {table} WHERE {key} = {of}"), [&digest]).unwrap();
+        for table in ["deficiencies", "equipment", "walk_facts", "record_bytes"] {
+            forger.0.execute(&format!("DELETE FROM {table} WHERE record = {of}"), [&digest]).unwrap();
         }
         forger.run("DELETE FROM records WHERE digest = ?1", [&digest]);
     });

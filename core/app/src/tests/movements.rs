@@ -1,5 +1,6 @@
 //! Reports of what becomes of a load: at the hook, at the destination, signed and not, by every way.
 
+use super::audit::Forger;
 use super::bundles::{bundle, day, desk, take};
 use super::*;
 use crate::{MovementKind, RefusalCause};
@@ -357,4 +358,49 @@ fn a_walk_that_was_too_fast_is_marked_and_counts_all_the_same() {
     assert_eq!(json["records"][0]["walk_seconds"], seconds);
     desk.set_least_seconds(None).unwrap();
     assert!(!line().walked_too_fast);
+}
+
+/// A home of the sixth schema kept how each record was walked under the seal. What of it had decayed is derived anew from the full
+/// record, as that of a seal which had come before its record.
+#[test]
+fn how_records_were_walked_comes_up_the_steps() {
+    let day = day();
+    let desk = desk(&day, "desk");
+    desk.receive(&day.seals[1].code.text).unwrap();
+    assert_eq!(desk.records(Some("KM-015"), 1).unwrap()[0].walk_seconds, None);
+    for app in [&day.one, &day.two] {
+        take(&desk, &bundle(app, None));
+    }
+    let told = |desk: &App| {
+        let (mut csv, mut json) = (Vec::new(), Vec::new());
+        desk.export_csv(ExportTable::Records, &mut csv).unwrap();
+        desk.export_json(&mut json).unwrap();
+        (desk.close_account(&crate::CloseRequest::default()).unwrap(), csv, json)
+    };
+    let walked = |desk: &App| -> Vec<bool> {
+        desk.records(None, 10).unwrap().iter().map(|line| line.walk_seconds.is_some()).collect()
+    };
+    let wanted = told(&desk);
+    assert_eq!(walked(&desk), [true; 3]);
+    drop(desk);
+    let home = day.zone.folder.path().join("desk");
+    let forger = Forger::open(&home.join("slingseal.db"));
+    forger.script(
+        "CREATE TABLE walk_facts_6 (seal BLOB PRIMARY KEY, device BLOB NOT NULL, seconds INTEGER NOT NULL, cards INTEGER NOT NULL,
+            head INTEGER NOT NULL, record BLOB NOT NULL, before BLOB, sum BLOB NOT NULL) STRICT, WITHOUT ROWID;
+         INSERT INTO walk_facts_6 SELECT seal, f.device, seconds, cards, head, digest, before,
+            row_sum(seal, f.device, seconds, cards, head, digest, before)
+            FROM walk_facts AS f JOIN records ON id = f.record;
+         DROP TABLE walk_facts;
+         ALTER TABLE walk_facts_6 RENAME TO walk_facts;
+         UPDATE walk_facts SET seconds = 1 WHERE seal = (SELECT seal FROM records WHERE load = 'KM-015');
+         PRAGMA user_version = 6;",
+    );
+    drop(forger);
+    let desk = day.zone.open(&home, "desk").unwrap();
+    assert_eq!(walked(&desk).iter().filter(|known| **known).count(), 2);
+    assert_eq!(desk.records(Some("KM-015"), 1).unwrap()[0].walk_seconds, None);
+    assert_eq!(told(&desk), wanted);
+    assert_eq!(walked(&desk), [true; 3]);
+    assert_eq!(desk.audit().unwrap().faults, [""; 0]);
 }

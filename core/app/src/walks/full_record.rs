@@ -50,7 +50,7 @@ impl Full {
             device: record.device,
             head: record.head,
             procedure: record.procedure_digest,
-            facts: walk_facts(own, seal.record, &record, &walk),
+            facts: walk_facts(own, &record, &walk),
             deficiencies: deficiencies(&walk),
             equipment: equipment(&tag),
             photos: record.photos,

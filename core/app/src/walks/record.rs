@@ -145,7 +145,7 @@ pub(crate) fn equipment(tag: &Tag) -> Vec<EquipmentRow> {
 }
 
 /// What a closing asks of a full record.
-pub(crate) fn walk_facts(seal: Digest, digest: Digest, record: &Record, walk: &Walk) -> WalkFactsRow {
+pub(crate) fn walk_facts(seal: Digest, record: &Record, walk: &Walk) -> WalkFactsRow {
     let began = record.entries.first().map_or(record.decided, |entry| entry.time);
     WalkFactsRow {
         seal,
@@ -153,7 +153,6 @@ pub(crate) fn walk_facts(seal: Digest, digest: Digest, record: &Record, walk: &W
         took: record.decided.since(began),
         cards: u32::try_from(walk.ground().plan.cards.len()).unwrap_or(u32::MAX),
         head: record.head.0,
-        record: digest,
         before: record.before,
     }
 }

@@ -69,6 +69,7 @@ fn what_is_kept_is_what_counting_anew_says() {
             body,
             deficiencies,
             equipment,
+            facts: None,
             words: "",
         };
         let new = match draw.below(3) {

@@ -173,7 +173,15 @@ fn a_seal_alone_is_completed_by_its_record() {
     let (mut store, _) = folder.open();
     let bare = RecordRow { rigger: String::new(), found: 0, corrected: 0, device: None, ..row(1) };
     let seal = bytes_of("seal", bare.digest);
-    let new = NewRecord { row: &bare, seal: &seal, body: None, deficiencies: &[], equipment: &[], words: "" };
+    let new = NewRecord {
+        row: &bare,
+        seal: &seal,
+        body: None,
+        deficiencies: &[],
+        equipment: &[],
+        facts: None,
+        words: "",
+    };
     assert_eq!(write(&mut store, |tx| tx.put_record(&new)), Put::New);
     assert_eq!(write(&mut store, |tx| tx.put_record(&new)), Put::Known);
     let voided = Judged { standing: Standing::Voided, ..row(1).judged };
@@ -375,6 +383,7 @@ fn two_seals_that_claim_one_record_are_both_kept() {
         body: None,
         deficiencies: &[],
         equipment: &[],
+        facts: None,
         words: "",
     };
     assert_eq!(write(&mut store, |tx| tx.put_record(&new)), Put::New);

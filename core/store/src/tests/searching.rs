@@ -1,7 +1,7 @@
 use super::*;
 
 fn new<'a>(row: &'a RecordRow, seal: &'a [u8], body: Option<&'a [u8]>, words: &'a str) -> NewRecord<'a> {
-    NewRecord { row, seal, body, deficiencies: &[], equipment: &[], words }
+    NewRecord { row, seal, body, deficiencies: &[], equipment: &[], facts: None, words }
 }
 
 /// A home with one record for each text.

@@ -119,7 +119,6 @@ impl Admission<'_, '_> {
         judged: Option<&Judged>,
     ) -> Result<Put, AppError> {
         let Full { tag, tag_digest, .. } = full;
-        self.tx.put_walk_facts(&full.facts)?;
         if self.named.insert(full.procedure) {
             self.tx.put_named(full.procedure)?;
         }
@@ -133,6 +132,7 @@ impl Admission<'_, '_> {
             body: Some(body),
             deficiencies: &full.deficiencies,
             equipment: &full.equipment,
+            facts: Some(&full.facts),
             words: tag.description.as_str(),
         })?)
     }
@@ -164,6 +164,7 @@ impl Admission<'_, '_> {
             body: None,
             deficiencies: &[],
             equipment: &[],
+            facts: None,
             words: held.as_ref().map(|held| held.tag.description.as_str()).unwrap_or_default(),
         })?)
     }
