@@ -63,7 +63,7 @@ pub(super) const SINCE: [&str; 4] = [
 ];
 /// The parts of a day, each load in one of them alone. Nothing that counts is told of a load later than it was touched: those are
 /// found from the day's beginning on. What counts for nothing does not touch it, and is in no index: where that alone is told of the
-/// day, each load is looked at for it, by the one column, without its row.
+/// day, each load is looked at for it, by that one column.
 pub(super) const WITHIN: [&str; 2] = [
     "FROM flow INDEXED BY flow_by_touched LEFT JOIN loads ON loads.load = flow.load
         WHERE flow.touched >= ?1 AND (flow.planned >= ?1 AND flow.planned < ?2 OR flow.happened >= ?1 AND flow.happened < ?2
