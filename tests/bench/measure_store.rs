@@ -13,7 +13,7 @@ use slingseal_store::{
     DeficiencyRow, EquipmentRow, NewRecord, Outcome, RecordFilter, RecordRow, Standing, Store, StoreError,
     WalkRow, WalkState,
 };
-use slingseal_tests::full_home::{at, open, record};
+use slingseal_tests::full_home::{at, open, record, walked};
 use slingseal_words::Digest;
 
 /// What a record's seal and its full record weigh: a typical seal, and a bag's walk of about a hundred points.
@@ -169,7 +169,7 @@ fn import(lines: &mut Lines, store: &mut Store, folder: &Path, records: u32) {
                         body: Some(&body),
                         deficiencies: &deficiencies,
                         equipment: &equipment,
-                        facts: None,
+                        facts: Some(&walked(number, row.seal)),
                         words: "drinking water",
                     })?;
                 }

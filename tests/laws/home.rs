@@ -54,6 +54,16 @@ impl Entropy for Same {
     }
 }
 
+/// Loads of which something that counts is told later than the time by which boards and manifests find them.
+fn touched_too_early(home: &std::path::Path) -> Vec<String> {
+    let kept = rusqlite::Connection::open(home.join("slingseal.db")).expect("the home's file opens");
+    let sql = "SELECT load FROM flow LEFT JOIN loads USING (load)
+        WHERE touched < max(coalesce(planned, 0), coalesce(happened, 0), coalesce(issued, 0))";
+    let mut statement = kept.prepare(sql).expect("the columns are there");
+    let loads = statement.query_map([], |row| row.get(0)).expect("the rows are read");
+    loads.collect::<Result<_, _>>().expect("the rows are read")
+}
+
 /// Everything that a home tells of the load.
 #[derive(Debug, PartialEq)]
 pub struct Told {
@@ -110,6 +120,7 @@ impl Home {
     pub fn restarted(self, by: i64) -> Self {
         let Self { folder, app, now, revoked } = self;
         drop(app);
+        assert_eq!(touched_too_early(folder.path()), [""; 0], "no board or manifest of days would find them");
         let now = now.plus(Seconds(by));
         Self { app: open(folder.path(), now), folder, now, revoked }
     }

@@ -66,8 +66,13 @@ pub fn record(number: u32) -> RecordRow {
 
 /// How a made-up record was walked.
 fn walk_facts(number: u32) -> WalkFactsRow {
+    walked(number, record(number).seal)
+}
+
+/// How a made-up record under some seal was walked.
+pub fn walked(number: u32, seal: Digest) -> WalkFactsRow {
     WalkFactsRow {
-        seal: record(number).seal,
+        seal,
         device: DeviceId([9; 16]),
         took: Seconds(300 + i64::from(number)),
         cards: 40,

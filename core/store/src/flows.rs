@@ -50,7 +50,7 @@ pub enum FlowsOf<'l> {
 
 /// The parts of a board, each load in one of them alone. Each part has an index, so that a board of days costs what happened in them;
 /// which one is said, for SQLite would take the time that is compared for the shorter way.
-const SINCE: [&str; 4] = [
+pub(super) const SINCE: [&str; 4] = [
     "FROM flow INDEXED BY flow_by_touched LEFT JOIN loads ON loads.load = flow.load WHERE flow.touched >= ?1",
     "FROM flow INDEXED BY flow_in_the_air LEFT JOIN loads ON loads.load = flow.load
         WHERE (flow.event = 'lifted' OR flow.hint = 'lifted') AND flow.touched < ?1",
@@ -61,10 +61,15 @@ const SINCE: [&str; 4] = [
         WHERE +flow.touched < ?1 AND NOT (flow.event = 'lifted' OR flow.hint = 'lifted')
         AND (loads.valid_until IS NULL OR loads.valid_until < ?1)",
 ];
-const WITHIN: &str = "FROM flow LEFT JOIN loads ON loads.load = flow.load
-    WHERE flow.load IN (SELECT load FROM flow WHERE planned >= ?1 AND planned < ?2
-    OR happened >= ?1 AND happened < ?2 OR hinted >= ?1 AND hinted < ?2
-    UNION SELECT load FROM loads WHERE issued >= ?1 AND issued < ?2)";
+/// The parts of a day, each load in one of them alone. Nothing that counts is told of a load later than it was touched: those are
+/// found from the day's beginning on. What counts for nothing does not touch it: it is found by its own time.
+pub(super) const WITHIN: [&str; 2] = [
+    "FROM flow INDEXED BY flow_by_touched LEFT JOIN loads ON loads.load = flow.load
+        WHERE flow.touched >= ?1 AND (flow.planned >= ?1 AND flow.planned < ?2 OR flow.happened >= ?1 AND flow.happened < ?2
+        OR flow.hinted >= ?1 AND flow.hinted < ?2 OR loads.issued >= ?1 AND loads.issued < ?2)",
+    "FROM flow INDEXED BY flow_by_hinted LEFT JOIN loads ON loads.load = flow.load
+        WHERE flow.hinted >= ?1 AND flow.hinted < ?2 AND +flow.touched < ?1",
+];
 const ONE: &str = "FROM flow LEFT JOIN loads ON loads.load = flow.load WHERE flow.load = ?1";
 
 /// What a load's place on a board is made of, for as long as its row is looked at: a board counts thousands and shows a page.
@@ -92,7 +97,8 @@ pub struct FlowFacts<'r> {
     pub aircraft: &'r str,
     /// When it was planned; none where it was not planned here.
     pub planned: Option<Time>,
-    /// The latest time that anything of it tells.
+    /// The latest time that anything of it tells which counts: never before `happened`, `planned` or its latest inspection, but it may
+    /// be before `hinted`.
     pub touched: Time,
     /// How it stood by its latest inspection when it was judged last; none where it has none.
     pub inspected: Option<InspectedFacts<'r>>,
@@ -135,7 +141,8 @@ pub struct FlowRow {
     pub rigger: String,
     /// When it was planned; none where it was not planned here.
     pub planned: Option<Time>,
-    /// The latest time that anything of it tells.
+    /// The latest time that anything of it tells which counts: never before `happened`, `planned` or its latest inspection, but it may
+    /// be before `hinted`.
     pub touched: Time,
     /// The version of the rules that said so.
     pub version: u32,
@@ -258,7 +265,9 @@ impl Reader<'_> {
             FlowsOf::Since(since) => {
                 SINCE.iter().try_for_each(|part| self.flows_from(part, [since], &mut take))
             }
-            FlowsOf::Within(from, until) => self.flows_from(WITHIN, [from, until], &mut take),
+            FlowsOf::Within(from, until) => {
+                WITHIN.iter().try_for_each(|part| self.flows_from(part, [from, until], &mut take))
+            }
             FlowsOf::Load(load) => self.flows_from(ONE, [load], &mut take),
         }
     }

@@ -6,7 +6,7 @@ use rusqlite::Connection;
 use slingseal_app::{ExportTable, ListRequest, RecordOrder, Sorting};
 use slingseal_judgement::RULES;
 use slingseal_store::{FlowRow, LoadRow, NewRecord, Store, StoreError};
-use slingseal_tests::full_home::{at as time_at, record};
+use slingseal_tests::full_home::{at as time_at, record, walked};
 use slingseal_tests::many::Many;
 use slingseal_tests::scripted::open;
 use slingseal_words::Entropy;
@@ -78,7 +78,7 @@ fn asked(folder: &std::path::Path) -> Vec<Line> {
                 body: Some(&body),
                 deficiencies: &[deficiency],
                 equipment: &[piece],
-                facts: None,
+                facts: Some(&walked(number, row.seal)),
                 words: "drinking water",
             })?;
             // As the judgement would have said it: the seals are made up, and nobody could judge them.

@@ -20,6 +20,7 @@ mod listed;
 mod live;
 mod order;
 mod rigging;
+mod search;
 mod tls;
 mod zone;
 

@@ -156,13 +156,11 @@ impl Inner {
 
     fn draw_second_looks(&self, count: u32) -> Result<Vec<DrawnLook>, AppError> {
         let read = self.store.read();
-        let gone: std::collections::BTreeSet<String> =
-            read.flows()?.into_iter().filter(|flow| !flow.event.is_empty()).map(|flow| flow.load).collect();
         let now = self.now();
         let mut standing: BTreeMap<String, DrawnLook> = BTreeMap::new();
         read.each_in_order(|row| {
             let counts = matches!(row.standing(), Standing::Fit | Standing::NotFit) && row.valid_until >= now;
-            if counts && !gone.contains(&row.load) {
+            if counts {
                 let drawn = DrawnLook {
                     load: row.load.clone(),
                     inspector: row.inspector,
@@ -173,7 +171,13 @@ impl Inner {
             }
             Ok::<(), AppError>(())
         })?;
-        let mut left: Vec<DrawnLook> = standing.into_values().collect();
+        // What is in force is little beside all that was flown: each is asked whether it is gone, and nothing else is read.
+        let mut left = Vec::new();
+        for look in standing.into_values() {
+            if read.flow(&look.load)?.is_none_or(|flow| flow.event.is_empty()) {
+                left.push(look);
+            }
+        }
         let mut drawn = Vec::new();
         while !left.is_empty() && drawn.len() < count as usize {
             let at = below(self.outside.entropy.as_ref(), left.len());

@@ -393,6 +393,7 @@ fn how_records_were_walked_comes_up_the_steps() {
             FROM walk_facts AS f JOIN records ON id = f.record;
          DROP TABLE walk_facts;
          ALTER TABLE walk_facts_6 RENAME TO walk_facts;
+         DROP INDEX flow_by_hinted;
          UPDATE walk_facts SET seconds = 1 WHERE seal = (SELECT seal FROM records WHERE load = 'KM-015');
          PRAGMA user_version = 6;",
     );
@@ -403,4 +404,44 @@ fn how_records_were_walked_comes_up_the_steps() {
     assert_eq!(told(&desk), wanted);
     assert_eq!(walked(&desk), [true; 3]);
     assert_eq!(desk.audit().unwrap().faults, [""; 0]);
+}
+
+/// What counts for nothing touches no load, and still stands on the manifest of its day.
+#[test]
+fn an_unsigned_report_of_another_day_is_on_that_day_s_manifest() {
+    let day = day();
+    let (hook, desk_one) = (day.zone.home("bare"), desk(&day, "desk"));
+    meet(&hook, &day.authority);
+    take(&desk_one, &bundle(&day.two, None));
+    let loads = || -> Vec<String> {
+        desk_one.manifest(None).unwrap().lines.into_iter().map(|one| one.load).collect()
+    };
+    assert!(loads().contains(&"KM-016".to_owned()), "sealed on this day: {:?}", loads());
+    day.zone.pass(2 * 86_400);
+    assert_eq!(loads(), [""; 0], "nothing was told of this day");
+    let down = hook.report(&of("KM-016", "set-down"), None).unwrap();
+    desk_one.receive(&down.code.text).unwrap();
+    assert_eq!(loads(), ["KM-016"]);
+}
+
+/// Nobody is sent to look once more at what has left, not even where it was found not fit and flown all the same.
+#[test]
+fn no_second_look_is_drawn_of_what_was_lifted() {
+    let day = day();
+    let desk_one = desk(&day, "desk");
+    let tag = day.two.write_tag(&PLAN.replace("KM-014", "KM-017"), &no_file, Some(PIN)).unwrap().code.text;
+    let view = walk_all(&day.two, day.two.begin_walk(&tag).unwrap());
+    let reason = Some("rain".into());
+    day.two.do_walk(&view.walk, &WalkRequest::Decide { fit: false, reason }).unwrap();
+    day.two.seal(&view.walk, PIN, None).unwrap();
+    take(&desk_one, &bundle(&day.two, None));
+    let drawn = || -> Vec<String> {
+        desk_one.draw_second_looks(100).unwrap().into_iter().map(|one| one.load).collect()
+    };
+    assert_eq!(drawn(), ["KM-015", "KM-016", "KM-017"]);
+    for load in ["KM-015", "KM-017"] {
+        let lifted = day.hookup.report(&of(load, "lifted"), Some(PIN)).unwrap();
+        desk_one.receive(&lifted.code.text).unwrap();
+    }
+    assert_eq!(drawn(), ["KM-016"]);
 }

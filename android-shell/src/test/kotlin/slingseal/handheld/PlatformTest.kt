@@ -6,6 +6,8 @@ import android.graphics.drawable.AdaptiveIconDrawable
 import android.net.Uri
 import android.security.keystore.StrongBoxUnavailableException
 import android.view.WindowManager
+import java.io.File
+import java.nio.file.Files
 import java.security.ProviderException
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -18,6 +20,7 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
+import slingseal.core.Handheld
 import slingseal.core.MovementKind
 import slingseal.core.VoidCause
 import slingseal.core.WalkRequest
@@ -271,6 +274,28 @@ class PlatformTest : OnAPhone() {
         assertTrue(screen.words(), screen.words().contains("could not be read"))
     }
 
+    /** Whoever copies the home's one file while the phone is put away has everything that was written. */
+    @Test
+    fun aPhoneThatIsPutAwayHasEverythingInOneFile() {
+        zone.inspector()
+        val front = Zone.launch()
+        val screen = Screen(front.get())
+        Zone.sealed(core, zone.tag("KM-098"))
+        screen.settle()
+        assertEquals("it is in the log beside the file", emptyList<String>(), loadsInTheFile())
+        front.pause()
+        screen.read()
+        assertEquals(listOf("KM-098"), loadsInTheFile())
+    }
+
+    private fun loadsInTheFile(): List<String> {
+        val copy = Files.createTempDirectory("slingseal-copy").toFile().apply { deleteOnExit() }
+        File(app.noBackupFilesDir, "home/$DATABASE").copyTo(File(copy, DATABASE))
+        return Handheld.open(copy.path, DeviceSecret.bytes(), "en").use { home ->
+            home.records(null, 10u).map { it.load }
+        }
+    }
+
     // back
 
     @Test
@@ -390,5 +415,9 @@ class PlatformTest : OnAPhone() {
         }
         at(Place.Start)
         assertFalse(secure())
+    }
+
+    private companion object {
+        const val DATABASE = "slingseal.db"
     }
 }
