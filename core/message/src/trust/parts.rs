@@ -38,7 +38,7 @@ pub enum PartError {
     /// What they make is none.
     Damaged,
     /// This row is not as it was written.
-    Row(usize),
+    Row(u32),
 }
 
 /// One part of a copy, in both its forms.

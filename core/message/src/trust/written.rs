@@ -1,7 +1,8 @@
 //! Bytes as rows that a person writes down and types in again, each with a check of its own: a wrong letter is told by its row.
 //!
-//! A row is ten bytes in Base32 (RFC 4648 §6), in groups of four letters, and two letters more: the first ten bits of a digest over
-//! its number and its bytes. Base32 knows no 0, 1 and 8: as RFC 4648 §3.4 allows, they are taken for O, I and B.
+//! A row is ten bytes in Base32 (RFC 4648 §6), in groups of four letters, and two letters more: the first ten bits of SHA-256 over
+//! "slingseal written row 1", its number in four bytes and its own. Base32 knows no 0, 1 and 8: they are taken for O and I, which the
+//! standard allows, and for B, as a hand writes them.
 
 use data_encoding::BASE32_NOPAD;
 use slingseal_words::Digest;
@@ -15,18 +16,18 @@ const GROUP: usize = 4;
 
 /// The rows, from the first one on; they are numbered from 1.
 pub(super) fn rows(bytes: &[u8]) -> Vec<String> {
-    (1..).zip(bytes.chunks(BYTES)).map(|(number, row)| grouped(&letters(number, row))).collect()
+    (1_u32..).zip(bytes.chunks(BYTES)).map(|(number, row)| grouped(&letters(number, row))).collect()
 }
 
 /// What rows were made of. Gaps, line ends, small letters and numbers with a full stop ("3.") do not count.
 ///
 /// # Errors
 /// The number of the first row that is not as it was written.
-pub(super) fn read(text: &str) -> Result<Vec<u8>, usize> {
+pub(super) fn read(text: &str) -> Result<Vec<u8>, u32> {
     let words = text.split_whitespace().filter(|word| !word.ends_with('.'));
     let letters: Vec<u8> = words.flat_map(str::bytes).map(meant).collect();
     let mut bytes = Vec::with_capacity(letters.len());
-    for (number, row) in (1..).zip(letters.chunks(LETTERS + CHECK)) {
+    for (number, row) in (1_u32..).zip(letters.chunks(LETTERS + CHECK)) {
         let body = row.split_last_chunk::<CHECK>().and_then(|(body, _)| BASE32_NOPAD.decode(body).ok());
         let body = body.filter(|body| self::letters(number, body).as_bytes() == row).ok_or(number)?;
         bytes.extend(body);
@@ -34,7 +35,7 @@ pub(super) fn read(text: &str) -> Result<Vec<u8>, usize> {
     Ok(bytes)
 }
 
-fn letters(number: usize, row: &[u8]) -> String {
+fn letters(number: u32, row: &[u8]) -> String {
     let digest = Digest::of_parts(&[b"slingseal written row 1", &number.to_be_bytes(), row]);
     let mut letters = BASE32_NOPAD.encode(row);
     letters.extend(BASE32_NOPAD.encode(digest.as_bytes()).chars().take(CHECK));
@@ -78,6 +79,16 @@ mod tests {
         assert_eq!(row.len(), "MZXW 6YTB OICC".len());
     }
 
+    /// Written by Python's base64 and hashlib, from the words at the head of this file.
+    #[test]
+    fn rows_are_those_of_an_independent_writer() {
+        let bytes: Vec<u8> = (7..39).collect();
+        assert_eq!(
+            rows(&bytes),
+            ["A4EA SCQL BQGQ 4DYQ 4C", "CEJB GFAV CYLR QGI2 EN", "DMOB 2HQ7 EAQS EIZE FO", "EUTA PY"]
+        );
+    }
+
     #[test]
     fn every_length_comes_back_however_it_is_typed() {
         for count in 0..=64 {
@@ -99,14 +110,14 @@ mod tests {
         let bytes = some(160);
         let rows = rows(&bytes);
         let (mut tried, mut passed) = (0, 0);
-        for (at, row) in rows.iter().enumerate() {
+        for (number, row) in (1..).zip(&rows) {
             for (place, right) in row.char_indices().filter(|(_, letter)| *letter != ' ') {
                 for wrong in "ABCDEFGHIJKLMNOPQRSTUVWXYZ2345679".chars().filter(|wrong| *wrong != right) {
                     let mut typed = rows.clone();
-                    typed[at].replace_range(place..=place, &wrong.to_string());
+                    typed[number as usize - 1].replace_range(place..=place, &wrong.to_string());
                     tried += 1;
                     match read(&typed.join("\n")) {
-                        Err(row) => assert_eq!(row, at + 1),
+                        Err(told) => assert_eq!(told, number),
                         Ok(read) => {
                             assert_ne!(read, bytes);
                             passed += 1;
