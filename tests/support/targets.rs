@@ -10,7 +10,7 @@ use slingseal_message::envelope::{
 };
 use slingseal_message::seal;
 use slingseal_message::tag::{ReceivedTag, Tag, read_list, read_plan};
-use slingseal_message::trust::{Authority, Credentialed, KeyRequest, Roster, SecretKey};
+use slingseal_message::trust::{Authority, CopyPart, Credentialed, KeyRequest, Roster, SecretKey};
 use slingseal_qr as qr;
 use slingseal_rigging as rigging;
 use slingseal_walk::exam::{ExamResult, Lock, Sheet, timing};
@@ -24,8 +24,9 @@ use crate::many::digest_of;
 pub type Target = (&'static str, fn(&[u8]) -> bool);
 
 /// Every target, by the name of its folder in `tests/fuzz/corpus`.
-pub const TARGETS: [Target; 22] = [
+pub const TARGETS: [Target; 23] = [
     ("text", text),
+    ("copy-part", copy_part),
     ("sticker", sticker),
     ("tag", tag),
     ("seal", seal_message),
@@ -57,6 +58,16 @@ fn text(data: &[u8]) -> bool {
         return false;
     };
     assert_eq!(wrap(kind, &bytes), text.trim_matches(['\r', '\n', '\t']));
+    true
+}
+
+/// A part of an authority's copy is the same part by its code and by its rows.
+fn copy_part(data: &[u8]) -> bool {
+    let Some(part) = str::from_utf8(data).ok().and_then(|text| CopyPart::typed(text).ok()) else {
+        return false;
+    };
+    assert_eq!(CopyPart::typed(&part.text).as_ref(), Ok(&part));
+    assert_eq!(CopyPart::typed(&part.rows.join("\n")).as_ref(), Ok(&part));
     true
 }
 

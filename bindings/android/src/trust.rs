@@ -1,7 +1,8 @@
 //! Keys, credentials, whom this phone trusts, and the authority that it may be.
 
 use slingseal_app::{
-    Approve, AuthorityCopy, AuthorityView, CodeView, Issue, IssuedListView, SetUpView, TrustedView,
+    Approve, AuthorityCopy, AuthorityView, CodeView, CopyPartView, Issue, IssuedListView, SetUpView,
+    TrustedView,
 };
 
 use crate::{Answer, Handheld};
@@ -11,8 +12,15 @@ pub struct AuthorityCopy {
     pub name: String,
     pub fingerprint: String,
     pub sequence: u32,
-    pub first: CodeView,
-    pub second: CodeView,
+    pub first: CopyPartView,
+    pub second: CopyPartView,
+}
+
+#[uniffi::remote(Record)]
+pub struct CopyPartView {
+    pub number: u8,
+    pub code: CodeView,
+    pub rows: Vec<String>,
 }
 
 #[uniffi::export]
@@ -143,11 +151,11 @@ impl Handheld {
         Ok(self.app.copy_authority(passphrase)?)
     }
 
-    /// Which part of an authority's copy a text is, 1 or 2.
+    /// The part of an authority's copy that was scanned, or whose rows were typed.
     ///
     /// # Errors
-    /// It is none.
-    pub fn authority_part(&self, text: &str) -> Answer<u8> {
+    /// It is none; a row is not as it was written.
+    pub fn authority_part(&self, text: &str) -> Answer<CopyPartView> {
         Ok(self.app.authority_part(text)?)
     }
 

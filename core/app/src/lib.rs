@@ -109,7 +109,7 @@ pub use trust::acting::SignsAs;
 pub use trust::approvals::{Approve, built_in_procedures};
 pub use trust::authority::Issue;
 pub use trust::before::{IssueAsked, UsualTerms, usual_terms};
-pub use trust::copy::AuthorityCopy;
+pub use trust::copy::{AuthorityCopy, CopyPartView};
 pub use trust::fault::{ActFault, ActField};
 pub use trust::issued::{roles_of, roles_said};
 pub use trust::view::{

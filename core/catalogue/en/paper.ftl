@@ -116,4 +116,5 @@ many-points-explained = { $many } points were open, and are explained:
 ## A part of an authority's copy
 
 copy-part = Part { $part } of 2: the copy of the authority { $name }
+copy-rows = Where no camera reads the code: type these rows, without their numbers. The last two letters of a row check it; 0, 1 and 8 do not occur.
 copy-keep-apart = Keep this apart from the other part. Either alone says nothing; both and the passphrase are the authority. When its phone is lost: on another phone take in everything of the team, then Set-up, A part of a copy. The old phone must never sign again.

@@ -28,6 +28,7 @@ step-get-roster = Get a new roster from the authority.
 ## An authority's key in two parts
 
 copy-no-part = this is no part of an authority's copy, or a letter of it is wrong; scan or type it again
+copy-row = row { $row } is not as it was written; compare each of its letters
 copy-part-twice = this is the same part twice; the other part is wanted
 copy-other-pair = these are parts of two copies; find the one that was made with this
 copy-damaged = the two parts make no copy; scan or type both again

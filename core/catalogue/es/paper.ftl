@@ -122,4 +122,5 @@ many-points-explained = Había { $many } puntos abiertos y se explican:
 ## A part of an authority's copy
 
 copy-part = Parte { $part } de 2: copia de la autoridad { $name }
+copy-rows = Si ninguna cámara lee el código: escriba estas filas, sin sus números. Las dos últimas letras de cada fila la comprueban; no hay 0, 1 ni 8.
 copy-keep-apart = Guárdela separada de la otra parte. Cada una sola no dice nada; ambas y la frase de paso son la autoridad. Si se pierde su teléfono: en otro recoja todo lo del equipo; después Preparación, Parte de una copia. El teléfono antiguo no debe firmar nunca más.

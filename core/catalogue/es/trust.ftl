@@ -28,6 +28,7 @@ step-get-roster = Consiga una lista nueva de la autoridad.
 ## La clave de una autoridad en dos partes
 
 copy-no-part = esto no es parte de la copia de una autoridad, o una letra está mal; escanéela o escríbala de nuevo
+copy-row = la fila { $row } no es como se anotó; compare cada una de sus letras
 copy-part-twice = es la misma parte dos veces; falta la otra
 copy-other-pair = son partes de dos copias; busque la que se hizo con esta
 copy-damaged = las dos partes no dan una copia; escanee o escriba ambas de nuevo

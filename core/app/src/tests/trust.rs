@@ -475,7 +475,7 @@ fn an_authority_goes_on_from_its_copy_in_two_parts() {
     let roster = authority.authority().unwrap().roster.text;
     let card = authority.authority().unwrap();
     drop(authority);
-    let (first, second) = (&copy.first.text, &copy.second.text);
+    let (first, second) = (&copy.first.code.text, &copy.second.code.text);
 
     let heir = zone.home("heir");
     let refused = |one: &str, other: &str, words: &str| {
@@ -486,12 +486,19 @@ fn an_authority_goes_on_from_its_copy_in_two_parts() {
     assert!(refused(first, second, WORDS).contains("gather from every phone"));
     heir.receive(&roster).unwrap();
     assert!(refused(first, first, WORDS).contains("the same part twice"));
-    assert!(refused(first, &again.second.text, WORDS).contains("two copies"));
+    assert!(refused(first, &again.second.code.text, WORDS).contains("two copies"));
     assert!(refused(first, &roster, WORDS).contains("no part"));
     assert!(refused(first, second, "a meadow by the rivet").contains("passphrase is wrong"));
     assert!(heir.authority().is_err(), "nothing was taken over");
 
-    let restored = heir.restore_authority(second, first, WORDS).unwrap();
+    // One part was written down, and its rows are typed.
+    let rows = copy.second.rows.join("\n");
+    let typed = heir.authority_part(&rows).unwrap();
+    assert_eq!((typed.number, &typed.code.text), (2, second));
+    let slip = heir.authority_part(&rows.replacen(&copy.second.rows[2], "AAAA", 1)).unwrap_err();
+    assert!(slip.to_string().contains("row 3"), "{slip}");
+    assert!(heir.authority_part("KM-071").unwrap_err().to_string().contains("no part"));
+    let restored = heir.restore_authority(&typed.code.text, first, WORDS).unwrap();
     assert_eq!((restored.fingerprint, restored.sequence), (card.fingerprint, 2));
     // The team goes on: a new roster, a new credential, and the devices know the difference in nothing.
     let next = heir.revoke(&[], None, WORDS).unwrap();

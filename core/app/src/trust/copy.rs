@@ -7,7 +7,7 @@ use crate::account::change_trust;
 use crate::trust::rosters::REVOKED_KEYS;
 use crate::trust::vault::AUTHORITY_VAULT;
 use crate::{App, AppError, AuthorityView, CodeView};
-use slingseal_message::trust::{PartError, Passphrase, SealedCopy, Vault, VaultError};
+use slingseal_message::trust::{CopyPart, PartError, Passphrase, SealedCopy, Vault, VaultError};
 
 /// A copy that was made. Each making draws anew: parts of two makings do not fit.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -19,9 +19,26 @@ pub struct AuthorityCopy {
     /// The sequence of the newest roster.
     pub sequence: u32,
     /// The first part.
-    pub first: CodeView,
+    pub first: CopyPartView,
     /// The second part.
-    pub second: CodeView,
+    pub second: CopyPartView,
+}
+
+/// One part of an authority's copy: for a camera, and for the day on which there is none.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CopyPartView {
+    /// 1 or 2.
+    pub number: u8,
+    /// The code, and the text that a phone keeps.
+    pub code: CodeView,
+    /// The rows that a person writes down and types in again, numbered from 1: four groups of four letters and a check of two.
+    pub rows: Vec<String>,
+}
+
+impl CopyPartView {
+    fn of(part: CopyPart) -> Result<Self, AppError> {
+        Ok(Self { number: part.number, rows: part.rows, code: CodeView::of_part(part.text)? })
+    }
 }
 
 impl App {
@@ -42,17 +59,17 @@ impl App {
             name: view.name,
             fingerprint: view.fingerprint,
             sequence: view.sequence,
-            first: CodeView::of_part(first)?,
-            second: CodeView::of_part(second)?,
+            first: CopyPartView::of(first)?,
+            second: CopyPartView::of(second)?,
         })
     }
 
-    /// Which part of an authority's copy a text is, 1 or 2.
+    /// The part of an authority's copy that was scanned, or whose rows were typed.
     ///
     /// # Errors
-    /// It is none.
-    pub fn authority_part(&self, text: &str) -> Result<u8, AppError> {
-        SealedCopy::part(text).ok_or_else(|| AppError::bad_input(words::CopyNoPart))
+    /// It is none; a row is not as it was written.
+    pub fn authority_part(&self, text: &str) -> Result<CopyPartView, AppError> {
+        CopyPartView::of(CopyPart::typed(text).map_err(no_copy)?)
     }
 
     /// Makes this home the authority of a copy. Its card must be trusted here, and its rosters must have come, or the next one would
@@ -110,5 +127,6 @@ fn no_copy(error: PartError) -> AppError {
         PartError::Twice => AppError::bad_input(words::CopyPartTwice),
         PartError::OtherPair => AppError::bad_input(words::CopyOtherPair),
         PartError::Damaged => AppError::bad_input(words::CopyDamaged),
+        PartError::Row(row) => AppError::bad_input(words::CopyRow { row: &row }),
     }
 }

@@ -12,6 +12,7 @@ mod roles;
 mod roster;
 mod signer;
 mod vault;
+mod written;
 
 #[cfg(test)]
 mod tests;
@@ -23,7 +24,7 @@ pub use edition::{Approval, Edition, EditionStanding};
 pub use key_request::KeyRequest;
 pub use keys::{KeyError, KeyThumbprint, PublicKey, SecretKey};
 pub use message::TrustError;
-pub use parts::{PartError, SealedCopy};
+pub use parts::{CopyPart, PartError, SealedCopy};
 pub use roles::{Role, Roles};
 pub use roster::Roster;
 pub use signer::{Signer, Trusted, TrustedAuthority};

@@ -7,11 +7,15 @@
 //! A part is `SEALED-1:` or `SEALED-2:` and Base45 (RFC 9285) of eight bytes that both parts of a pair share and of its share: the
 //! first one's is drawn at random, the second one's is the copy XOR that. It is no message: nobody signs it, no verdict knows it,
 //! no bundle carries it.
+//!
+//! On paper it stands as rows too, for the day on which no camera reads the code: the number of the part, the eight bytes and the
+//! share, each row with a check of its own.
 
 use slingseal_words::Entropy;
 use zeroize::Zeroizing;
 
 use super::vault::Vault;
+use super::written;
 use crate::envelope::{Limits, Reader, ShapeError, Writer, check};
 
 const FRONTS: [&str; 2] = ["SEALED-1:", "SEALED-2:"];
@@ -19,6 +23,8 @@ const FRONTS: [&str; 2] = ["SEALED-1:", "SEALED-2:"];
 const PAIR: usize = 8;
 /// The most characters that are looked at; a copy takes some 300.
 const LONGEST: usize = 1_024;
+/// The fewest that are taken for rows: a part takes some 300, and a name or a number that somebody types is none.
+const SHORTEST: usize = 100;
 
 /// Why two texts make no copy. Whoever shows it finds the words: a verifier, which carries this file, needs none.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,6 +37,29 @@ pub enum PartError {
     OtherPair,
     /// What they make is none.
     Damaged,
+    /// This row is not as it was written.
+    Row(u32),
+}
+
+/// One part of a copy, in both its forms.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CopyPart {
+    /// 1 or 2.
+    pub number: u8,
+    /// The text of its code.
+    pub text: String,
+    /// The rows that a person writes down, from row 1 on.
+    pub rows: Vec<String>,
+}
+
+impl CopyPart {
+    /// A part as it was scanned, or as its rows were typed.
+    ///
+    /// # Errors
+    /// The text is no part; a row of it is not as it was written.
+    pub fn typed(text: &str) -> Result<Self, PartError> {
+        share_of(text).or_else(|_| share_of_rows(text)).map(|share| share.part())
+    }
 }
 
 /// A copy of an authority's key under its passphrase, and the sequence of the newest roster when it was made.
@@ -43,18 +72,18 @@ pub struct SealedCopy {
 }
 
 impl SealedCopy {
-    /// As two texts for codes.
-    pub fn split(&self, entropy: &dyn Entropy) -> [String; 2] {
+    /// In two parts.
+    pub fn split(&self, entropy: &dyn Entropy) -> [CopyPart; 2] {
         let mut writer = Writer::new();
         writer.array(3).int(1).int(self.sequence.into()).bytes(self.vault.as_bytes());
         let whole = Zeroizing::new(writer.into_bytes());
-        let mut drawn = Zeroizing::new(vec![0; PAIR + whole.len()]);
-        entropy.fill(&mut drawn);
-        let (pair, first) = drawn.split_at(PAIR);
-        let second: Vec<u8> = first.iter().zip(whole.iter()).map(|(a, b)| a ^ b).collect();
-        let [one, two] = FRONTS;
-        [(one, first), (two, &second)]
-            .map(|(front, share)| format!("{front}{}", base45::encode([pair, share].concat())))
+        let mut pair = [0; PAIR];
+        entropy.fill(&mut pair);
+        let mut first = vec![0; whole.len()];
+        entropy.fill(&mut first);
+        let second = first.iter().zip(whole.iter()).map(|(a, b)| a ^ b).collect();
+        [(1, first), (2, second)]
+            .map(|(number, bytes)| Share { number, pair, bytes: Zeroizing::new(bytes) }.part())
     }
 
     /// Out of its two parts, in either order.
@@ -96,6 +125,16 @@ struct Share {
     bytes: Zeroizing<Vec<u8>>,
 }
 
+impl Share {
+    fn part(&self) -> CopyPart {
+        let [first, second] = FRONTS;
+        let front = if self.number == 1 { first } else { second };
+        let text = format!("{front}{}", base45::encode([&self.pair, &self.bytes[..]].concat()));
+        let rows = written::rows(&[&[self.number][..], &self.pair, &self.bytes].concat());
+        CopyPart { number: self.number, text, rows }
+    }
+}
+
 fn share_of(text: &str) -> Result<Share, PartError> {
     let text = text.trim_matches(['\r', '\n', '\t']);
     if text.len() > LONGEST {
@@ -110,9 +149,25 @@ fn share_of(text: &str) -> Result<Share, PartError> {
     Err(PartError::NoPart)
 }
 
+/// What is not rows at all is told as that, and a row only where the text can be rows.
+fn share_of_rows(text: &str) -> Result<Share, PartError> {
+    let letter = |byte: u8| byte.is_ascii_alphanumeric() || byte.is_ascii_whitespace() || byte == b'.';
+    if text.len() > LONGEST || text.len() < SHORTEST || !text.bytes().all(letter) {
+        return Err(PartError::NoPart);
+    }
+    let bytes = Zeroizing::new(written::read(text).map_err(PartError::Row)?);
+    match bytes.split_first() {
+        Some((number @ (1 | 2), rest)) if rest.len() > PAIR => {
+            let (pair, share) = rest.split_first_chunk().ok_or(PartError::NoPart)?;
+            Ok(Share { number: *number, pair: *pair, bytes: Zeroizing::new(share.to_vec()) })
+        }
+        _ => Err(PartError::NoPart),
+    }
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{PartError, SealedCopy};
+    use super::{CopyPart, PartError, SealedCopy};
     use crate::trust::{Passphrase, SecretKey, Stretch, Vault};
     use slingseal_words::Entropy;
     use std::sync::atomic::{AtomicU8, Ordering};
@@ -130,6 +185,11 @@ mod tests {
     }
 
     fn copy(start: u8) -> (SealedCopy, [String; 2]) {
+        let (sealed, parts) = made(start);
+        (sealed, parts.map(|part| part.text))
+    }
+
+    fn made(start: u8) -> (SealedCopy, [CopyPart; 2]) {
         let entropy = Counting(AtomicU8::new(start));
         let (key, words) = (SecretKey::make(&entropy), Passphrase::entered("a meadow by the river"));
         let vault = Vault::lock(&key, &words, &[], Stretch::weak_for_tests_only(), &entropy).unwrap();
@@ -163,12 +223,32 @@ mod tests {
         );
     }
 
+    /// Rows make the part again, whole; what is none is told as none, and a wrong row by its number.
+    #[test]
+    fn a_part_that_was_written_down_is_typed() {
+        let (_, parts) = made(5);
+        for (number, part) in (1..).zip(&parts) {
+            assert_eq!(part.number, number);
+            assert_eq!(CopyPart::typed(&part.text).as_ref(), Ok(part));
+            assert_eq!(CopyPart::typed(&part.rows.join("\n")).as_ref(), Ok(part));
+            let mut torn = part.rows.clone();
+            torn[4] = torn[4].chars().rev().collect();
+            assert_eq!(CopyPart::typed(&torn.join(" ")), Err(PartError::Row(5)));
+            // the rows are for a person: no camera takes letters that somebody drew for a part
+            assert_eq!(SealedCopy::part(&part.rows.join(" ")), None);
+        }
+        for none in ["", "KM-071", "a meadow by the river", &"9".repeat(4_000), &"é".repeat(200)] {
+            assert_eq!(CopyPart::typed(none), Err(PartError::NoPart), "{none}");
+        }
+        assert_eq!(CopyPart::typed(&super::written::rows(&[3; 80]).concat()), Err(PartError::NoPart));
+    }
+
     /// A part is drawn at random, or is the copy under it: neither holds eight bytes of the copy.
     #[test]
     fn neither_part_shows_anything_of_the_copy() {
-        let (sealed, parts) = copy(9);
+        let (sealed, parts) = made(9);
         for part in &parts {
-            let bytes = base45::decode(part.split_once(':').unwrap().1).unwrap();
+            let bytes = base45::decode(part.text.split_once(':').unwrap().1).unwrap();
             assert!(
                 !sealed.vault.as_bytes().windows(8).any(|some| bytes.windows(8).any(|other| other == some))
             );

@@ -13,6 +13,7 @@ import slingseal.core.Role
 import slingseal.handheld.look.Palette
 import slingseal.handheld.places.CopyPart
 import slingseal.handheld.places.Place
+import slingseal.handheld.places.Purpose
 import slingseal.handheld.places.TeamStep
 import slingseal.handheld.screens.CloseScreen
 import slingseal.handheld.screens.CopyMade
@@ -134,6 +135,7 @@ class GuidePagesTest {
             "team-keys" to Place.Team(TeamStep.KEYS),
             "team-roster" to Place.Team(TeamStep.ROSTER),
             "copy-first" to Place.Copy(CopyPart.FIRST),
+            "copy-type" to Place.Type(Purpose.CopyPart),
             "copy-second" to Place.Copy(CopyPart.SECOND),
         )
     }
@@ -163,7 +165,7 @@ class GuidePagesTest {
         }
         phone.receive(zone.tag("KM-074", bag = "CB-0940").text)
         val copy = zone.desk.copyAuthority(Zone.PASSPHRASE)
-        Core.choose("authority part", copy.first.text)
+        Core.choose("authority part", copy.first.code.text)
         val point = phone.closeAccount(null).points.first()
         phone.closeAccount(null).points.forEach { phone.explain(it.id, "as agreed on the zone") }
         val closing = phone.signClosing(null, Zone.PIN)

@@ -37,7 +37,8 @@ class LostPhoneTest {
         phones.press("A part of a copy")
     }
 
-    private fun keep(name: String, part: Luminance, number: Int): Luminance {
+    /** Keeps a part on a phone; the rows that it shows. */
+    private fun keep(name: String, part: Luminance, number: Int): List<String> {
         phones.on(name)
         kept()
         assertTrue(screen.words(), screen.words().contains("never both on one phone"))
@@ -47,7 +48,10 @@ class LostPhoneTest {
             screen.words(),
             screen.words().contains("Part $number of an authority's copy is kept here"),
         )
-        return phones.picture()
+        return Regex("(?m)^ ?\\d+\\. ([A-Z2-7 ]+)$")
+            .findAll(screen.words())
+            .map { it.groupValues[1] }
+            .toList()
     }
 
     @Test
@@ -69,9 +73,18 @@ class LostPhoneTest {
         val one = keep("planner", first, 1)
         keep("inspector", second, 2)
 
-        // the lead's phone is gone from here on: the inspector's has both parts, for as long as it takes
+        // the lead's phone is gone from here on: the inspector's has both parts, for as long as it takes; the
+        // planner's part comes on paper, and one letter of it was read wrong
         phones.press("Scan a part")
-        phones.look(one)
+        phones.press("Type it")
+        assertTrue(screen.words(), screen.words().contains("without their numbers"))
+        val wrong = one.toMutableList()
+        wrong[4] = wrong[4].replaceFirstChar { if (it == 'K') 'X' else 'K' }
+        phones.write(wrong.joinToString("\n"))
+        phones.press("Use it")
+        assertTrue(screen.words(), screen.words().contains("row 5 is not as it was written"))
+        phones.write(one.joinToString("\n"))
+        phones.press("Use it")
         assertTrue(screen.words(), screen.words().contains("The old phone must never sign again"))
         phones.write("another sea at Alder Bridge")
         phones.press("Sign")

@@ -136,6 +136,20 @@ class Parts(val context: Context, val palette: Palette) {
         return column(*views.toTypedArray(), space = 8)
     }
 
+    /**
+     * Rows of letters that a person writes down, each with its number; letters of one width stand under one
+     * another.
+     */
+    fun rows(rows: List<String>, size: Int = 17): ViewGroup {
+        val lines =
+            rows.mapIndexed { at, row ->
+                words("%2d. %s".format(java.util.Locale.ROOT, at + 1, row), size).apply {
+                    typeface = Typeface.MONOSPACE
+                }
+            }
+        return column(*lines.toTypedArray(), space = 4)
+    }
+
     /** A group that a screen reader says in one breath, instead of part by part. */
     fun <T : ViewGroup> spokenAs(group: T, words: CharSequence): T =
         group.apply {

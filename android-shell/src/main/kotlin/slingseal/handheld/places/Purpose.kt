@@ -6,6 +6,10 @@ import slingseal.handheld.R
 
 /** What a code is scanned for: which words guide the person, and where the text goes. */
 sealed class Purpose(val title: Int, val guide: Int) : Serializable {
+    /** What is typed where no camera reads it. */
+    open val typing
+        get() = R.string.type_guide
+
     data object Inspect : Purpose(R.string.scan_tag, R.string.scan_tag_guide)
 
     /** At the hook, typed: the seal or the tag, whichever it is, beside what was read before. */
@@ -34,7 +38,10 @@ sealed class Purpose(val title: Int, val guide: Int) : Serializable {
     data object Story : Purpose(R.string.board_find, R.string.board_find_guide)
 
     /** A part of an authority's copy. */
-    data object CopyPart : Purpose(R.string.copy_scan, R.string.copy_scan_guide)
+    data object CopyPart : Purpose(R.string.copy_scan, R.string.copy_scan_guide) {
+        override val typing
+            get() = R.string.copy_type_guide
+    }
 
     /** The code or sticker of a piece that was inspected before: its name, to inspect it by this list. */
     data class Piece(val procedure: String) : Purpose(R.string.scan_piece, R.string.scan_piece_guide)

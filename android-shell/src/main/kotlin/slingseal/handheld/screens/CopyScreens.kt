@@ -2,7 +2,7 @@ package slingseal.handheld.screens
 
 import android.view.View
 import slingseal.core.AuthorityCopy
-import slingseal.core.CodeView
+import slingseal.core.CopyPartView
 import slingseal.handheld.Core
 import slingseal.handheld.R
 import slingseal.handheld.Screen
@@ -48,7 +48,7 @@ class CopyScreen(shell: Shell, override val place: Place.Copy) : Screen(shell, p
                     body(parts.words(text(R.string.copy_gone), 20, bold = true)),
                 )
         val core = shell.core
-        val part: CodeView = if (second) copy.second else copy.first
+        val part = if (second) copy.second else copy.first
         val next =
             if (second) {
                 key(Face.GOOD, text(R.string.done), Sign.TICK) { finish() }
@@ -62,9 +62,15 @@ class CopyScreen(shell: Shell, override val place: Place.Copy) : Screen(shell, p
                 parts.words(spoken, 19, bold = true),
                 parts.words(text(R.string.copy_apart), 17),
                 printKey(shell, text(R.string.copy)) { letter -> core.copyPdf(copy, second, letter) },
-                parts.words(part.text, 15),
+                parts.words(text(R.string.copy_rows), 17),
+                parts.rows(part.rows),
             )
-        return codePage(shell, onItsSide, codeView(shell, part, text(R.string.copy)), underCode(words, next))
+        return codePage(
+            shell,
+            onItsSide,
+            codeView(shell, part.code, text(R.string.copy)),
+            underCode(words, next),
+        )
     }
 
     private fun finish() {
@@ -93,9 +99,7 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
         get() = text(R.string.copy_kept)
 
     private val kept = kept()
-    private val number =
-        if (kept.isEmpty()) null else shell.attempt { shell.core.authorityPart(kept).toInt() }
-    private val code = if (kept.isEmpty()) null else shell.attempt { shell.core.codeOf(kept) }
+    private val part = if (kept.isEmpty()) null else shell.attempt { shell.core.authorityPart(kept) }
 
     override fun build(): View {
         val scan =
@@ -106,13 +110,13 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
                 body(parts.words(text(R.string.copy_none), 19)),
                 listOf(scan),
             )
-        val number = number ?: return page(text(R.string.copy_kept), body(), listOf(scan))
-        val code = code ?: return page(text(R.string.copy_kept), body(), listOf(scan))
+        val part = part ?: return page(text(R.string.copy_kept), body(), listOf(scan))
+        val number = part.number.toInt()
         val words =
             body(
                 parts.signed(Sign.KEY, parts.words(text(R.string.copy_kept_one, number), 20, bold = true)),
                 parts.words(text(R.string.copy_kept_words), 18),
-                parts.words(kept, 16),
+                parts.rows(part.rows),
                 key(Face.ROW, text(R.string.copy_forget), Sign.CROSS, text(R.string.copy_forget_about)) {
                     forget()
                 },
@@ -120,7 +124,7 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
         return codePage(
             shell,
             onItsSide,
-            codeView(shell, code, text(R.string.copy_kept)),
+            codeView(shell, part.code, text(R.string.copy_kept)),
             underCode(words, scan, backKey()),
         )
     }
@@ -136,11 +140,12 @@ class CopyKeptScreen(shell: Shell, place: Place) : Screen(shell, place) {
         /**
          * A part came: the first one is kept; the other of its pair, and this phone can become the authority.
          */
-        fun take(shell: Shell, number: UByte, text: String) {
+        fun take(shell: Shell, part: CopyPartView) {
+            val text = part.code.text
             val before = kept()
             if (before.isEmpty() || before == text) {
                 shell.choose(Core.KEPT, text)
-                shell.news = shell.activity.getString(R.string.copy_kept_one, number.toInt())
+                shell.news = shell.activity.getString(R.string.copy_kept_one, part.number.toInt())
                 shell.swap(Place.CopyKept)
             } else {
                 shell.swap(Place.AuthorityWords(Deed.Restore(before, text)))

@@ -24,7 +24,7 @@ internal fun Purpose.take(shell: Shell, text: String) =
         is Purpose.PlanPiece -> received(shell, text) { onto(it, draft) }
         Purpose.KeyRequest -> received(shell, text) { asked(it) }
         Purpose.Story -> received(shell, text) { story(it) }
-        Purpose.CopyPart -> read(shell, { authorityPart(text) }) { CopyKeptScreen.take(this, it, text) }
+        Purpose.CopyPart -> read(shell, { authorityPart(text) }) { CopyKeptScreen.take(this, it) }
         is Purpose.Piece -> received(shell, text) { piece(it, procedure) }
         Purpose.ExamTag -> read(shell, { drawn(text, 4) }) { swap(it) }
         Purpose.ExamKey -> read(shell, { examKey(text) }) { swap(Place.ExamName(it.key)) }

@@ -96,7 +96,7 @@ class TypeScreen(shell: Shell, override val place: Place.Type) : WritingScreen(s
         get() = text(purpose.title)
 
     override val guide
-        get() = text(R.string.type_guide)
+        get() = text(purpose.typing)
 
     override val done
         get() = text(R.string.use_it)
