@@ -239,7 +239,7 @@ impl App {
 }
 
 /// Pieces that are read before they are taken in, and their bytes: memory stays flat.
-const PIECES_AHEAD: usize = 256;
+pub(crate) const PIECES_AHEAD: usize = 256;
 const BYTES_AHEAD: usize = 4 << 20;
 
 /// The next pieces of a bundle; none at its end.
