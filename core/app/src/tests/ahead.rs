@@ -32,7 +32,8 @@ fn kept(desk: &App) -> (Vec<RecordRow>, Vec<LoadRow>, Vec<FlowRow>) {
     let mut records = read.all_records().unwrap();
     records.iter_mut().for_each(|row| row.received = Time::from_unix(0));
     records.sort_by_key(|row| row.seal);
-    (records, read.loads().unwrap(), read.flows().unwrap())
+    let all = read.next_stretch(None).unwrap().unwrap();
+    (records, read.loads_in(&all).unwrap(), read.flows_in(&all).unwrap())
 }
 
 #[test]
