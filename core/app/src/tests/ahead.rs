@@ -180,3 +180,32 @@ fn pages_that_are_opened_while_others_are_written_stand_as_words_taken_one_by_on
         assert_eq!(desk.audit().unwrap().faults, [""; 0], "{name}");
     }
 }
+
+/// What was opened before a commit is taken in after it, and between the two the home answers others.
+#[test]
+fn whoever_is_distrusted_after_a_page_was_opened_is_not_believed() {
+    let day = day();
+    let [all, desk] = ["all", "desk"].map(|name| desk(&day, name));
+    take(&all, &bundle(&day.two, None));
+    let here = all.exchange_here(false, &HashSet::new()).unwrap();
+    let words = all.exchange_words(&here, 0..here.keys().len()).unwrap();
+    let of_kind = |kind: ItemKind| words.iter().filter(move |word| word.kind() == i16::from(kind.code()));
+    let credential = of_kind(ItemKind::Credential).next().unwrap();
+    let records: Vec<ExchangeWord> = of_kind(ItemKind::Record).cycle().take(9).cloned().collect();
+    let before = std::iter::repeat_n(vec![credential.clone()], 8);
+    let mut pages: VecDeque<ExchangePage> = (1..)
+        .zip(before.chain([records]))
+        .map(|(number, words)| {
+            let key = words.last().unwrap().key();
+            ExchangePage::new(ExchangePosition { source: [1; 16], number, key }, words)
+        })
+        .collect();
+    let (mut state, mut intake) = (desk.exchange_state([9; 16], true).unwrap(), ExchangeIntake::default());
+    intake.push(pages.pop_front().unwrap());
+    desk.exchange_take(&mut state, &mut intake, &mut || pages.pop_front()).unwrap();
+    assert!(pages.is_empty() && !intake.is_empty(), "the records wait, opened");
+    desk.distrust("Sela Relief").unwrap();
+    let report = desk.exchange_take(&mut state, &mut intake, &mut || None).unwrap();
+    assert_eq!((report.new, report.set_aside.len()), (0, 9));
+    assert_eq!(kept(&desk).0, []);
+}
