@@ -7,7 +7,7 @@ use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, hand_over,
 use crate::account::strays::Origin;
 use crate::exams::papers::{judge_sheet, put_lock, put_result, put_sheet, result_parts};
 use crate::hook::admission::{Admission, MadeAhead};
-use crate::hook::ahead::{Ahead, Opener};
+use crate::hook::ahead::Ahead;
 use crate::procedures::{comes_with_the_program, is_approved, keep_text};
 use crate::walks::photograph;
 use crate::{AppError, BundleReport, Inner, SetAsideLine};
@@ -48,12 +48,6 @@ pub(crate) struct Merge<'m, 'c> {
 }
 
 impl Merge<'_, '_> {
-    /// What can be made out of items before they are taken in, on all cores.
-    pub(crate) fn open_ahead(&mut self, opener: &mut Opener, items: &[&Item]) -> Vec<Ahead> {
-        self.admission.brief(opener, items);
-        opener.open(items)
-    }
-
     /// Takes an item in, with what was made out of it ahead.
     pub(crate) fn take(&mut self, item: &Item, ahead: Ahead, number: u64) -> Result<(), AppError> {
         let judged = match item.kind {

@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use super::io;
 use crate::account::bundle_report::BundleReport;
-use crate::hook::ahead::Opener;
+use crate::account::lots::{Lot, Lots};
 use crate::{App, AppError, Inner};
 use slingseal_account::sync::{BundleReader, Item, Piece};
 
@@ -21,12 +21,27 @@ pub struct BundleProgress {
     pub items: u64,
 }
 
+/// Lots in hand: while one is taken in, the next is opened.
+const LOTS_AHEAD: usize = 2;
 /// Pieces that are read before they are taken in, and their bytes: memory stays flat.
 pub(crate) const PIECES_AHEAD: usize = 256;
 const BYTES_AHEAD: usize = 4 << 20;
 
+/// Pieces of a bundle that are read together.
+struct Pieces(Vec<Piece>);
+
+impl Lot for Pieces {
+    fn items(&self) -> Vec<&Item> {
+        let items = self.0.iter().filter_map(|piece| match piece {
+            Piece::Item(item) => Some(item),
+            Piece::Damaged { .. } => None,
+        });
+        items.collect()
+    }
+}
+
 /// The next pieces of a bundle; none at its end.
-fn read_ahead(reader: &mut BundleReader<&mut dyn Read>) -> Result<Vec<Piece>, AppError> {
+fn read_ahead(reader: &mut BundleReader<&mut dyn Read>) -> Result<Option<Pieces>, AppError> {
     let (mut pieces, mut bytes) = (Vec::new(), 0);
     while pieces.len() < PIECES_AHEAD && bytes < BYTES_AHEAD {
         let Some(piece) = reader.next_piece().map_err(io)? else { break };
@@ -36,16 +51,7 @@ fn read_ahead(reader: &mut BundleReader<&mut dyn Read>) -> Result<Vec<Piece>, Ap
         };
         pieces.push(piece);
     }
-    Ok(pieces)
-}
-
-/// What is whole among the pieces.
-fn items_of(pieces: &[Piece]) -> Vec<&Item> {
-    let items = pieces.iter().filter_map(|piece| match piece {
-        Piece::Item(item) => Some(item),
-        Piece::Damaged { .. } => None,
-    });
-    items.collect()
+    Ok(Some(Pieces(pieces)).filter(|pieces| !pieces.0.is_empty()))
 }
 
 impl App {
@@ -71,17 +77,11 @@ impl Inner {
         let none = || AppError::bad_input(words::FileBundleMakeOneBundle);
         let mut reader = BundleReader::begin(input).map_err(io)?.ok_or_else(none)?;
         self.merging(|merge| {
-            let (mut opener, mut number) = (Opener::default(), 0u64);
-            let mut pieces = read_ahead(&mut reader)?;
-            let mut ahead = merge.open_ahead(&mut opener, &items_of(&pieces));
-            while !pieces.is_empty() {
-                // While these are written, the next are read and opened beside it.
-                let next = read_ahead(&mut reader)?;
-                let next_items = items_of(&next);
-                merge.admission.brief(&mut opener, &next_items);
-                let (mut next_ahead, at) = (Vec::new(), reader.position());
-                rayon::in_place_scope(|cores| {
-                    cores.spawn(|_| next_ahead = opener.open(&next_items));
+            let (mut lots, mut number) = (Lots::at_most(LOTS_AHEAD), 0u64);
+            rayon::in_place_scope(|cores| {
+                while let Some((Pieces(pieces), ahead)) =
+                    lots.next(&mut merge.admission, cores, &mut || read_ahead(&mut reader))?
+                {
                     let mut ahead = ahead.into_iter();
                     for piece in pieces {
                         match piece {
@@ -96,13 +96,12 @@ impl Inner {
                             }
                         }
                         if number.is_multiple_of(64) {
-                            progress(BundleProgress { bytes: at, items: number });
+                            progress(BundleProgress { bytes: reader.position(), items: number });
                         }
                     }
-                    Ok::<(), AppError>(())
-                })?;
-                (pieces, ahead) = (next, next_ahead);
-            }
+                }
+                Ok::<(), AppError>(())
+            })?;
             progress(BundleProgress { bytes: reader.position(), items: number });
             Ok(())
         })
