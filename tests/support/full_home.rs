@@ -6,9 +6,9 @@ use std::sync::atomic::{AtomicU8, Ordering};
 
 use slingseal_journal::{DeviceId, Entry, Head, NewEntry, WalkId};
 use slingseal_store::{
-    AuthorityRow, CredentialRow, DeficiencyRow, EquipmentRow, ExamPaper, ExamPaperRow, ExamRunRow, HeadRow,
-    Judged, LoadRow, NewRecord, Opened, Outcome, ProcedureTextRow, RecordFilter, RecordRow, RosterRow,
-    RunState, Standing, Store, StoreError, TagRow, VoidRow, WalkFactsRow, WalkRow, WalkState,
+    AuthorityRow, CredentialRow, DeficiencyRow, EquipmentRow, ExamPaper, ExamPaperRow, ExamRunRow, FlowRow,
+    HeadRow, Judged, LoadRow, NewRecord, Opened, Outcome, ProcedureTextRow, RecordFilter, RecordRow,
+    RosterRow, RunState, Standing, Store, StoreError, TagRow, VoidRow, WalkFactsRow, WalkRow, WalkState,
 };
 use slingseal_words::{Digest, Entropy, Seconds, Time};
 
@@ -236,6 +236,14 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         Ok(vault
             .map_or("none".into(), |row| format!("{row:?} {:?} {} {}", row.bytes, row.wrong, row.not_before)))
     }
+    fn flows(store: &Store) -> Result<Vec<FlowRow>, StoreError> {
+        let read = store.read();
+        read.next_stretch(None)?.map_or(Ok(Vec::new()), |all| read.flows_in(&all))
+    }
+    fn loads(store: &Store) -> Result<Vec<LoadRow>, StoreError> {
+        let read = store.read();
+        read.next_stretch(None)?.map_or(Ok(Vec::new()), |all| read.loads_in(&all))
+    }
     fn exams(store: &Store) -> Result<Vec<ExamPaperRow>, StoreError> {
         let kinds = [ExamPaper::Key, ExamPaper::Sheet, ExamPaper::Result];
         Ok(kinds
@@ -283,9 +291,9 @@ pub fn read_all(store: &Store) -> BTreeMap<&'static str, Option<String>> {
         ("procedures", shown(read.procedures_in_use())),
         ("heads", shown(read.heads())),
         ("strays", shown(read.strays())),
-        ("loads", shown(read.loads())),
+        ("loads", shown(loads(store))),
         ("movements", shown(read.movements())),
-        ("flow", shown(read.flows())),
+        ("flow", shown(flows(store))),
         ("walk facts", shown(facts(store))),
         ("closings", shown(read.closings())),
         ("foreign", shown(read.foreign_entries(DeviceId([9; 16])))),

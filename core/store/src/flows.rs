@@ -288,9 +288,4 @@ impl Reader<'_> {
             take(self.noting(facts(row))?)?;
         }
     }
-
-    /// Where every load was.
-    pub fn flows(&self) -> Result<Vec<FlowRow>, StoreError> {
-        self.rows(&FLOW, "ORDER BY load", [], make)
-    }
 }

@@ -122,9 +122,4 @@ impl Reader<'_> {
     pub fn load(&self, load: &str) -> Result<Option<LoadRow>, StoreError> {
         self.row(&LOADS, "WHERE load = ?1", [load], make)
     }
-
-    /// How every load stood when it was judged last.
-    pub fn loads(&self) -> Result<Vec<LoadRow>, StoreError> {
-        self.rows(&LOADS, "ORDER BY load", [], make)
-    }
 }

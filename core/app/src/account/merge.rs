@@ -3,14 +3,14 @@
 
 use std::collections::BTreeSet;
 
-use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, hand_over, put_heads};
+use crate::account::heads::{OWN_JOURNAL_GONE, OWN_JOURNAL_HINT, gone, hand_over, heads, put_heads};
 use crate::account::strays::Origin;
 use crate::exams::papers::{judge_sheet, put_lock, put_result, put_sheet, result_parts};
 use crate::hook::admission::{Admission, MadeAhead};
-use crate::hook::ahead::{Ahead, Opener};
+use crate::hook::ahead::Ahead;
 use crate::procedures::{comes_with_the_program, is_approved, keep_text};
 use crate::walks::photograph;
-use crate::{AppError, BundleReport, SetAsideLine};
+use crate::{AppError, BundleReport, Inner, SetAsideLine};
 use slingseal_account::sync::{HeadItem, Heads, Item, ItemKind, Pack, RecordItem};
 use slingseal_catalogue::audit as audit_words;
 use slingseal_catalogue::refusals as words;
@@ -48,12 +48,6 @@ pub(crate) struct Merge<'m, 'c> {
 }
 
 impl Merge<'_, '_> {
-    /// What can be made out of items before they are taken in, on all cores.
-    pub(crate) fn open_ahead(&mut self, opener: &mut Opener, items: &[&Item]) -> Vec<Ahead> {
-        self.admission.brief(opener, items);
-        opener.open(items)
-    }
-
     /// Takes an item in, with what was made out of it ahead.
     pub(crate) fn take(&mut self, item: &Item, ahead: Ahead, number: u64) -> Result<(), AppError> {
         let judged = match item.kind {
@@ -333,5 +327,34 @@ impl Merge<'_, '_> {
         let finished = self.admission.finish()?;
         self.report.warnings.extend(finished.gave_way.saying().map(|said| said.say(self.language)));
         Ok((self.report, self.new_texts))
+    }
+}
+
+impl Inner {
+    /// Takes words in, however they come: one transaction.
+    pub(crate) fn merging(
+        &mut self,
+        act: impl FnOnce(&mut Merge<'_, '_>) -> Result<(), AppError>,
+    ) -> Result<BundleReport, AppError> {
+        let (now, language, device) = (self.now(), self.language(), self.store.device().0);
+        let own = self.store.head();
+        let (report, new_texts) = self.store.write(|tx| {
+            let mut merge = Merge {
+                admission: Admission::begin(tx, now, language)?,
+                language,
+                heads: heads(tx)?,
+                anything_aside: tx.is_anything_quarantined()?,
+                kept_aside: 0,
+                forks: BTreeSet::new(),
+                more_aside: 0,
+                own: HeadItem { device, seq: own.seq, digest: own.digest },
+                first_head: true,
+                report: BundleReport::default(),
+                new_texts: Vec::new(),
+            };
+            act(&mut merge)?;
+            merge.finish()
+        })?;
+        self.with_procedures(report, &new_texts)
     }
 }

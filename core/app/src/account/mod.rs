@@ -9,6 +9,7 @@ pub(crate) mod exchange;
 pub(crate) mod heads;
 mod kept;
 mod knowledge;
+mod lots;
 pub(crate) mod merge;
 pub(crate) mod records;
 mod standing;

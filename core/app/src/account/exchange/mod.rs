@@ -1,16 +1,16 @@
 //! A common place of many desks, as a home sees it: what is here and may be missing there, and taking in what others put there.
 //! Whatever comes goes through the one door of admission, as a bundle does; how far was read is kept in the same transaction.
 
-mod intake;
+mod page;
 mod word;
 
 use std::collections::{BTreeSet, HashSet};
 use std::ops::Range;
 
-use self::intake::PAGES_AT_ONCE;
-pub use self::intake::{ExchangeIntake, ExchangePage};
+pub use self::page::{ExchangeIntake, ExchangePage};
 pub use self::word::{ExchangePosition, ExchangeWord, word_limit};
 use crate::account::bundles::{inspection_item, papers};
+use crate::account::lots::Lot;
 use crate::account::trusted_of;
 use crate::procedures::comes_with_the_program;
 use crate::{App, AppError, BundleReport, Inner};
@@ -19,6 +19,9 @@ use slingseal_judgement::RULES;
 use slingseal_store::Reader;
 use slingseal_words::Digest;
 
+/// Pages that are taken in with one commit: indexes are then written once for thousands of words, and whoever asks the home something
+/// waits less than a second.
+const PAGES_AT_ONCE: usize = 8;
 /// How far each place was read.
 const PLACES: &str = "exchange-places";
 
@@ -161,13 +164,16 @@ impl App {
         intake: &mut ExchangeIntake,
         more: &mut dyn FnMut() -> Option<ExchangePage>,
     ) -> Result<BundleReport, AppError> {
-        let mut now = state.0.clone();
+        let (mut now, lots) = (state.0.clone(), &mut intake.0);
+        let mut more = || Ok(more());
         // The scope is around the commit too.
         let report = rayon::in_place_scope(|cores| {
             self.lock().merging(|merge| {
-                merge.admission.go_on_with(intake.opener());
+                merge.admission.go_on_with(lots.opener());
                 for _ in 0..PAGES_AT_ONCE {
-                    let Some((page, ahead)) = intake.next(&mut merge.admission, cores, more) else { break };
+                    let Some((page, ahead)) = lots.next(&mut merge.admission, cores, &mut more)? else {
+                        break;
+                    };
                     for (number, (item, ahead)) in (1..).zip(page.items().into_iter().zip(ahead)) {
                         merge.take(item, ahead, number)?;
                     }
@@ -176,14 +182,14 @@ impl App {
                         return Err(AppError::refused(slingseal_catalogue::exchange::ExchangeTooManyDesks));
                     }
                 }
-                intake.go_ahead(&mut merge.admission, cores, more);
+                lots.go_ahead(&mut merge.admission, cores, &mut more)?;
                 let mut places = places(merge.admission.tx)?;
                 places.keep(now.clone());
                 merge.admission.tx.put_setting(PLACES, &places.to_bytes())?;
                 Ok(())
             })
         });
-        intake.settle();
+        lots.settle();
         let report = report?;
         state.0 = now;
         Ok(report)
