@@ -33,7 +33,11 @@ const MAY: &[(&str, usize, &str)] = &[
     ("core/store/src/board.rs", 2, "when the last of a group was sealed, for counts; the order of an export"),
     ("core/store/src/closings.rs", 1, "statements that were handed up are told from the newest"),
     ("core/store/src/find.rs", 1, "a page of a list is read from the newest"),
-    ("core/store/src/records/read.rs", 2, "lists of everything that is known of a load, and of all that is here"),
+    (
+        "core/store/src/records/read.rs",
+        2,
+        "lists of everything that is known of a load, and of all that is here",
+    ),
     (
         "core/store/src/papers.rs",
         3,

@@ -200,7 +200,11 @@ fn take_all(
     let mut intake = ExchangeIntake::default();
     loop {
         if intake.is_empty() {
-            let Ok(page) = coming.recv() else { return Ok(()) };
+            let Ok(page) = coming.recv() else {
+                // The log of a pull is long; nobody waits for it now.
+                app.settle();
+                return Ok(());
+            };
             intake.push(page);
         }
         // Whoever hears of it is there for as long as pages come.

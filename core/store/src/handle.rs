@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::{Connection, Params, Row, Statement, TransactionBehavior};
 
 use super::hold::Held;
+use super::open::{LOG_OF_MANY, LOG_USUAL};
 use super::table::Table;
 use super::witness::Witness;
 use super::{DeviceId, Head, MemoryRow, StoreError};
@@ -77,6 +78,16 @@ impl Store {
         };
         tx.commit().map_err(fault)?;
         Ok((answer, head, memory))
+    }
+
+    /// Whether the commits that come are of thousands of words each: the log is then brought in less often. With `false` it is as usual
+    /// again, and [`Store::settle`] brings in what has come.
+    pub fn expect_many(&mut self, many: bool) -> Result<(), StoreError> {
+        if let Some(away) = &self.away {
+            return Err(away.clone());
+        }
+        let set = self.conn.execute_batch(if many { LOG_OF_MANY } else { LOG_USUAL });
+        set.map_err(|error| StoreError::from(error).at(&self.path))
     }
 
     /// Brings the log into the database: one file then holds everything, and the next write begins the log anew. It is not cut off:

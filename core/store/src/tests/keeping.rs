@@ -468,3 +468,32 @@ fn an_older_copy_is_missed_without_a_journal() {
     drop(store);
     assert_eq!(folder.open().1.put_back, None);
 }
+
+/// A log that grows costs each commit more than one that is written over; thousands of words a commit want a long one.
+#[test]
+fn the_log_is_long_only_while_many_words_come() {
+    let folder = Folder::new();
+    let (mut store, _) = folder.open();
+    let log = folder.file().with_extension("db-wal");
+    let mut number = 0_u8;
+    let mut longest = |store: &mut Store| {
+        let mut longest = 0;
+        for _ in 0..150 {
+            number += 1;
+            write(store, |tx| tx.put_setting("much", &[number; 100_000]));
+            longest = longest.max(std::fs::metadata(&log).unwrap().len());
+        }
+        number = 0;
+        longest
+    };
+    const MIB: u64 = 1 << 20;
+    let usual = longest(&mut store);
+    assert!((3 * MIB..5 * MIB).contains(&usual), "{usual}");
+    store.expect_many(true).unwrap();
+    let many = longest(&mut store);
+    assert!(many > 13 * MIB, "{many}");
+    store.expect_many(false).unwrap();
+    store.settle().unwrap();
+    let again = longest(&mut store);
+    assert!(again < 9 * MIB, "a long log is cut off: {again}");
+}

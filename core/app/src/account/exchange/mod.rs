@@ -168,7 +168,9 @@ impl App {
         let mut more = || Ok(more());
         // The scope is around the commit too.
         let report = rayon::in_place_scope(|cores| {
-            self.lock().merging(|merge| {
+            let mut inner = self.lock();
+            inner.store.expect_many(true)?;
+            let report = inner.merging(|merge| {
                 merge.admission.go_on_with(lots.opener());
                 for _ in 0..PAGES_AT_ONCE {
                     let Some((page, ahead)) = lots.next(&mut merge.admission, cores, &mut more)? else {
@@ -187,7 +189,9 @@ impl App {
                 places.keep(now.clone());
                 merge.admission.tx.put_setting(PLACES, &places.to_bytes())?;
                 Ok(())
-            })
+            });
+            inner.store.expect_many(false)?;
+            report
         });
         lots.settle();
         let report = report?;

@@ -5,7 +5,7 @@ use crate::account::lots::{Lot, Lots};
 use slingseal_account::sync::Item;
 
 /// Pages that are in hand: what a commit waits for the disk is about as long as they take to open.
-const PAGES_AHEAD: usize = 4;
+const PAGES_AHEAD: usize = 8;
 
 /// Words that came from a place together, and how far it is read with them.
 #[derive(Debug)]

@@ -117,7 +117,13 @@ object Core {
     }
 
     /** One file holds everything, for whoever copies it: the phone is put away. Beside the main thread. */
-    fun settle() = quick.execute { open?.settle() }
+    fun settle() = quick.execute(::settleNow)
+
+    /** Not while the core is closed: the next opening would find the home in use. */
+    @Synchronized
+    private fun settleNow() {
+        open?.settle()
+    }
 
     /** Closes the core, as the end of the process does. */
     @Synchronized

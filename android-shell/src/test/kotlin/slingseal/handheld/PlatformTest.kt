@@ -9,6 +9,8 @@ import android.view.WindowManager
 import java.io.File
 import java.nio.file.Files
 import java.security.ProviderException
+import java.util.concurrent.CopyOnWriteArrayList
+import java.util.concurrent.CountDownLatch
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotNull
@@ -32,6 +34,7 @@ import slingseal.handheld.places.WalkRef
 import slingseal.handheld.support.FakeKeystore
 import slingseal.handheld.support.OnAPhone
 import slingseal.handheld.support.Screen
+import slingseal.handheld.support.Watched
 import slingseal.handheld.support.Zone
 import slingseal.handheld.support.Zone.Companion.PIN
 
@@ -272,6 +275,45 @@ class PlatformTest : OnAPhone() {
         screen.finish()
         screen.settle()
         assertTrue(screen.words(), screen.words().contains("could not be read"))
+    }
+
+    /** Otherwise the next opening finds the home in use, and says so instead of a page. */
+    @Test
+    fun aCoreIsNotClosedWhileItIsPutAway() {
+        val begun = CountDownLatch(1)
+        val goOn = CountDownLatch(1)
+        val order = CopyOnWriteArrayList<String>()
+        Core.close()
+        Core.watched = { real ->
+            object : Watched(real) {
+                override fun preference(name: String) = real.preference(name)
+
+                override fun setUp() = real.setUp()
+
+                override fun settle() {
+                    begun.countDown()
+                    goOn.await()
+                    order += "put away"
+                }
+
+                override fun close() {
+                    order += "closed"
+                    super.close()
+                }
+            }
+        }
+        try {
+            Core.of(app)
+            Core.settle()
+            begun.await()
+            val closing = Thread(Core::close).apply { start() }
+            while (closing.state != Thread.State.BLOCKED && closing.isAlive) Thread.yield()
+            goOn.countDown()
+            closing.join()
+        } finally {
+            Core.watched = Watched::watch
+        }
+        assertEquals(listOf("put away", "closed"), order)
     }
 
     /** Whoever copies the home's one file while the phone is put away has everything that was written. */
