@@ -5,10 +5,16 @@ use std::path::{Path, PathBuf};
 use rusqlite::{Connection, Params, Row, Statement, TransactionBehavior};
 
 use super::hold::Held;
-use super::open::{LOG_OF_MANY, LOG_USUAL};
 use super::table::Table;
 use super::witness::Witness;
 use super::{DeviceId, Head, MemoryRow, StoreError};
+
+/// The log is brought into the database behind a thousand pages (4 MiB): a log that is written over again costs a commit less than one
+/// that grows.
+pub(super) const LOG_USUAL: &str = "PRAGMA wal_autocheckpoint = 1000; PRAGMA journal_size_limit = 8388608;";
+/// By 16 MiB: a page of an index that thousands of records come into is then written into the database once for several commits.
+pub(super) const LOG_OF_MANY: &str =
+    "PRAGMA wal_autocheckpoint = 4096; PRAGMA journal_size_limit = 33554432;";
 
 /// A home's database, held by this program alone for as long as this lives.
 ///

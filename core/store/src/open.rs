@@ -264,13 +264,6 @@ fn as_damage(error: StoreError) -> StoreError {
     }
 }
 
-/// The log is brought into the database behind a thousand pages (4 MiB): a log that is written over again costs a commit less than one
-/// that grows.
-pub(super) const LOG_USUAL: &str = "PRAGMA wal_autocheckpoint = 1000; PRAGMA journal_size_limit = 8388608;";
-/// By 16 MiB: a page of an index that thousands of records come into is then written into the database once for several commits.
-pub(super) const LOG_OF_MANY: &str =
-    "PRAGMA wal_autocheckpoint = 4096; PRAGMA journal_size_limit = 33554432;";
-
 /// A connection to a sound database of the schema `upto` or a newer one.
 pub(super) fn connect(
     path: &Path,
@@ -314,7 +307,7 @@ pub(super) fn connect(
         "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA fullfsync = ON;
          PRAGMA checkpoint_fullfsync = ON; PRAGMA cache_size = -16384; PRAGMA temp_store = MEMORY;",
     )?;
-    conn.execute_batch(LOG_USUAL)?;
+    conn.execute_batch(super::handle::LOG_USUAL)?;
     add_functions(&conn)?;
     opened.new = said.version == 0;
     if said.version < schema::KNOWN {
